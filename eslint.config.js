@@ -1,7 +1,24 @@
 import tseslint from 'typescript-eslint';
 import reactHooks from 'eslint-plugin-react-hooks';
 
-const core = ['quantities', 'numerics', 'project', 'shape', 'print', 'air', 'drive', 'craft', 'strength', 'sound', 'balance', 'assess', 'make', 'study', 'bench', 'report'];
+const core = [
+  'quantities',
+  'numerics',
+  'project',
+  'shape',
+  'print',
+  'air',
+  'drive',
+  'craft',
+  'strength',
+  'sound',
+  'balance',
+  'assess',
+  'make',
+  'study',
+  'bench',
+  'report',
+];
 const impure = [
   ['window', 'the core has no DOM; pass what you need in'],
   ['document', 'the core has no DOM; pass what you need in'],

@@ -4,7 +4,8 @@ import { ensureInstalled } from './install.mjs';
 
 ensureInstalled();
 const args = process.argv.slice(2);
-const target = args[0] === '--run' ? args.splice(0, 2)[1] : new URL('../src/cli/main.ts', import.meta.url).pathname;
+const target =
+  args[0] === '--run' ? args.splice(0, 2)[1] : new URL('../src/cli/main.ts', import.meta.url).pathname;
 const run = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), target, ...args], {
   stdio: 'inherit',
 });

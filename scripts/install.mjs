@@ -11,7 +11,9 @@ export function ensureInstalled() {
   }
   const root = new URL('..', import.meta.url);
   const stamp = new URL('node_modules/.fanwright-installed', root);
-  const lock = createHash('sha256').update(readFileSync(new URL('package-lock.json', root))).digest('hex');
+  const lock = createHash('sha256')
+    .update(readFileSync(new URL('package-lock.json', root)))
+    .digest('hex');
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return;
   console.error('Installing packages (once; about half a minute) ...');
   const run = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
@@ -20,7 +22,9 @@ export function ensureInstalled() {
     shell: process.platform === 'win32',
   });
   if (run.status !== 0) {
-    console.error('Installing failed: `npm ci` said why above. A network connection is needed the first time.');
+    console.error(
+      'Installing failed: `npm ci` said why above. A network connection is needed the first time.',
+    );
     process.exit(1);
   }
   writeFileSync(stamp, lock);

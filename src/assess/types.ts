@@ -1,0 +1,149 @@
+import type { Interval } from '../quantities/interval.ts';
+
+/** Where the shaft power of one fan goes [W]; with `ideal` the items add up to the shaft power (see `ledgerError_W`). */
+export interface Losses {
+  /** Least power momentum allows for this thrust through this exit area. */
+  readonly ideal: number;
+  /** Price of an exit velocity that differs from radius to radius. */
+  readonly unevenJet: number;
+  readonly profileDrag: number;
+  readonly tipGap: number;
+  readonly swirl: number;
+  readonly inletLip: number;
+  readonly wallFriction: number;
+  readonly hubBase: number;
+  readonly struts: number;
+  readonly exitExpansion: number;
+}
+
+/** One fan at one running point. Arrays run from hub to tip, one entry an annulus. */
+export interface FanPoint {
+  /** Controller duty, 0..1; above 1: more than the battery can give. NaN never; null where no throttle gives this. */
+  readonly throttle: number | null;
+  readonly rpm: number;
+  readonly thrust_N: number;
+  readonly rotorThrust_N: number;
+  readonly ductThrust_N: number;
+  readonly torque_Nm: number;
+  readonly shaftPower_W: number;
+  /** From the battery, this fan alone. */
+  readonly electricalPower_W: number;
+  readonly motorCurrent_A: number;
+  readonly batteryCurrent_A: number;
+  readonly batteryVoltage_V: number;
+  readonly motorEfficiency: number;
+  /** Ideal power over shaft power, on the reference of its own kind (ducted: P_i = T^1.5 / sqrt(4 sigma rho A)). */
+  readonly figureOfMerit: number;
+  /** The same thrust and power on the open-rotor reference (P_i = T^1.5 / sqrt(2 rho A)). */
+  readonly figureOfMeritOpen: number;
+  /** Grams of thrust for each electrical watt. */
+  readonly gramsPerWatt: number;
+  readonly axialVelocity_mps: number;
+  readonly exitVelocity_mps: number;
+  readonly massFlow_kgps: number;
+  readonly tipSpeed_mps: number;
+  readonly tipMach: number;
+  readonly losses_W: Losses;
+  /** Shaft power minus the sum of `losses_W`. */
+  readonly ledgerError_W: number;
+  readonly annuli: {
+    readonly radius_mm: readonly number[];
+    readonly axialVelocity_mps: readonly number[];
+    readonly swirlVelocity_mps: readonly number[];
+    readonly exitVelocity_mps: readonly number[];
+    readonly angleOfAttack_deg: readonly number[];
+    readonly liftCoefficient: readonly number[];
+    readonly dragCoefficient: readonly number[];
+    readonly reynolds: readonly number[];
+    /** Thrust of the blades in this annulus, per metre of radius. */
+    readonly thrustPerRadius_Npm: readonly number[];
+  };
+}
+
+/** One row of the mass build-up. */
+export interface MassItem {
+  readonly name: string;
+  readonly count: number;
+  readonly each_g: number;
+  readonly total_g: number;
+  readonly kind: 'payload' | 'fixed' | 'drive' | 'battery' | 'printed';
+}
+
+/** A step of the argument, in a plain sentence with its numbers in it. */
+export interface Reason {
+  readonly id: string;
+  readonly text: string;
+}
+
+/** Something to mind. `stop`: do not build or run it so; `care`: it will cost you; `note`: good to know. */
+export interface Remark {
+  readonly weight: 'stop' | 'care' | 'note';
+  /** Path in the project file of what it is about, for example `fan.tipGap_mm`. */
+  readonly path: string;
+  readonly text: string;
+}
+
+/** A change that would help, with what it would bring, computed by making it. */
+export interface Help {
+  readonly path: string;
+  readonly text: string;
+  /** Thrust-to-weight ratio with the change over that without, minus 1. */
+  readonly gain: number;
+  /** Values to set to make the change. */
+  readonly set: Readonly<Record<string, number | boolean>>;
+}
+
+/** Everything the tool says about a project. Read off, never recomputed, by page, command line and sheets. */
+export interface Assessment {
+  readonly verdict: {
+    readonly lifts: boolean;
+    /** "Lifts 1.6 times its weight" */
+    readonly headline: string;
+    /** "Hovers at 58 % throttle for 4 min 50 s." */
+    readonly summary: string;
+    readonly reasons: readonly Reason[];
+  };
+  readonly craft: {
+    readonly mass_g: number;
+    readonly hoverThrottle: number | null;
+    readonly hover_min: number;
+    readonly thrustToWeight: number;
+    readonly lifts: boolean;
+    readonly thrustToWeightInterval: Interval;
+    readonly hoverThrottleInterval: Interval | null;
+    readonly hoverMinutesInterval: Interval;
+    /** Weight over all discs [N/m2]. */
+    readonly discLoading_Npm2: number;
+    readonly batteryShare: number;
+    readonly hoverPower_W: number;
+    readonly items: readonly MassItem[];
+    readonly ductOuterDiameter_mm: number;
+  };
+  readonly fan: {
+    /** Thrust one fan must give in hover [N]. */
+    readonly needed_N: number;
+    /** The point that carries the craft; null where no speed of this fan gives that thrust. */
+    readonly hover: FanPoint | null;
+    readonly full: FanPoint;
+    readonly atThrottle?: FanPoint;
+    /** Along the throttle, battery half charged, with the 90 % interval of thrust. */
+    readonly curve: readonly {
+      readonly throttle: number;
+      readonly rpm: number;
+      readonly thrust_N: number;
+      readonly thrustLow_N: number;
+      readonly thrustHigh_N: number;
+      readonly electricalPower_W: number;
+    }[];
+    /** The same rotor without its duct at the shaft power of hover; null for an open fan or no hover. */
+    readonly openAtEqualPower: { readonly thrust_N: number; readonly rpm: number } | null;
+  };
+  readonly air: {
+    readonly density_kgpm3: number;
+    readonly viscosity_Pas: number;
+    readonly speedOfSound_mps: number;
+    readonly pressure_Pa: number;
+  };
+  readonly remarks: readonly Remark[];
+  readonly helps: readonly Help[];
+}

@@ -1,0 +1,228 @@
+import { z } from 'zod';
+import { count, quantity } from './fields.ts';
+
+/** The newest project file version this program reads and writes. */
+export const SCHEMA_VERSION = 1;
+
+const name = z.string().max(200);
+const note = z.string().max(20_000);
+
+/** What the craft must do, and where. */
+export const briefSchema = z.looseObject({
+  payload_g: quantity(
+    0,
+    20_000,
+    'Mass of what the craft carries and does not need to fly: camera, sensor, parcel.',
+  ),
+  wanted_min: quantity(0, 240, 'Hover time you want from one charge.', '3 to 8'),
+  largestDuctWidth_mm: quantity(
+    10,
+    2000,
+    'Largest outer width one duct may have, for the gap it must pass or the bed it is printed on.',
+  ),
+  altitude_m: quantity(-430, 9000, 'Height above sea level; thinner air lifts less.'),
+  airTemperature_C: quantity(-40, 60, 'Air temperature where it flies; warm air is thinner.'),
+  noiseWish_dBA: quantity(20, 130, 'Loudest A-weighted level you would accept at 3 m.')
+    .nullable()
+    .default(null),
+});
+
+/** How many fans, how they stand, and everything aboard that is neither printed nor named below. */
+export const craftSchema = z.looseObject({
+  fanCount: count(1, 12, 'How many fans share the weight.', '4'),
+  layout: z.enum(['ring', 'row', 'two rows']).describe('How the ducts stand when seen from above.'),
+  fixedMasses: z.array(
+    z.looseObject({
+      name,
+      mass_g: quantity(0, 20_000, 'Mass of this item.'),
+    }),
+  ),
+});
+
+export const motorSchema = z.looseObject({
+  name,
+  velocityConstant_rpmPerV: quantity(
+    10,
+    100_000,
+    'Speed for each volt with no load (trade name: KV).',
+    '1 500 to 20 000',
+  ),
+  resistance_mohm: quantity(0.1, 10_000, 'Winding resistance between two of the three leads.', '40 to 400'),
+  noLoadCurrent_A: quantity(0, 20, 'Current with the shaft free, at the no-load voltage.', '0.2 to 1'),
+  noLoadVoltage_V: quantity(0.1, 100, 'Voltage at which the no-load current was read.', '5 to 12'),
+  continuousCurrent_A: quantity(0.1, 500, 'Current the winding stands for minutes.', '4 to 20'),
+  burstCurrent_A: quantity(0.1, 500, 'Current the winding stands for seconds.', '6 to 30'),
+  mass_g: quantity(0.1, 2000, 'Mass of one motor with its leads.'),
+  canDiameter_mm: quantity(3, 200, 'Outer diameter of the turning can.'),
+  canHeight_mm: quantity(2, 200, 'Height of the motor without its shaft.'),
+  shaftDiameter_mm: quantity(0.5, 20, 'Shaft diameter where the rotor sits.'),
+  mountCircle_mm: quantity(2, 100, 'Diameter of the circle through the mounting holes in the base.'),
+  mountHoles: count(2, 8, 'Number of mounting holes.', '3 or 4'),
+  mountScrew_mm: quantity(0.8, 8, 'Thread size of the mounting screws.', '1.4 or 2'),
+});
+
+export const controllerSchema = z.looseObject({
+  name,
+  resistance_mohm: quantity(0, 1000, 'Resistance of the two switches in the current path.', '5 to 20'),
+  switchingLoss_ratio: quantity(
+    0,
+    0.3,
+    'Share of the power lost by switching at part throttle.',
+    '0.02 to 0.06',
+  ),
+  continuousCurrent_A: quantity(0.1, 500, 'Current one controller channel stands for minutes.'),
+  mass_g: quantity(0, 1000, 'Mass for each fan (a shared board: its mass divided by the fans).'),
+});
+
+export const batterySchema = z.looseObject({
+  name,
+  chemistry: z
+    .enum(['lithium-polymer', 'lithium-polymer high voltage', 'lithium-ion'])
+    .describe('Sets the voltage against charge.'),
+  cells: count(1, 14, 'Cells in series.', '2 to 6'),
+  parallel: count(1, 20, 'Cells side by side in each series place.', '1').default(1),
+  capacity_mAh: quantity(10, 100_000, 'Capacity of the whole pack.'),
+  cellResistance_mohm: quantity(0.1, 500, 'Inner resistance of one cell.', '5 to 40'),
+  leadResistance_mohm: quantity(0, 500, 'Resistance of leads and plug, there and back.', '5 to 20'),
+  dischargeLimit_C: quantity(
+    0.5,
+    300,
+    'Largest steady current over capacity that the maker allows.',
+    '25 to 75',
+  ),
+  usable_ratio: quantity(0.05, 1, 'Share of the charge you are willing to use.', '0.8'),
+  mass_g: quantity(0.5, 50_000, 'Mass of the pack with leads and plug.'),
+});
+
+export const bladeStationSchema = z.looseObject({
+  span_ratio: quantity(0, 1, 'Place along the blade: 0 at the hub, 1 at the tip.'),
+  chord_mm: quantity(0.5, 500, 'Width of the blade from front edge to back edge.'),
+  angle_deg: quantity(-90, 90, 'Angle of the chord to the plane of rotation.', '15 to 50'),
+  thickness_ratio: quantity(0.005, 0.4, 'Largest thickness over chord.', '0.05 to 0.12'),
+  camber_ratio: quantity(-0.15, 0.15, 'Height of the mean line over chord.', '0.03 to 0.07'),
+});
+
+export const sectionSchema = z.looseObject({
+  family: z
+    .enum(['flat-plate', 'arc-plate', 'four-digit'])
+    .describe(
+      'Shape of the blade section: plate, plate bent to an arc, or the NACA four-digit thickness form.',
+    ),
+  camberPosition_ratio: quantity(
+    0.1,
+    0.9,
+    'Where the mean line stands highest, from the front edge.',
+    '0.4',
+  ).default(0.4),
+  trailingEdge_mm: quantity(0, 5, 'Thickness of the back edge as drawn.', '0 to 0.8').default(0),
+});
+
+export const ductSchema = z.looseObject({
+  lipRadius_mm: quantity(0, 100, 'Radius of the rounded inlet.', '5 to 15 % of the tip diameter'),
+  length_mm: quantity(2, 1000, 'From the top of the lip to the exit.'),
+  wall_mm: quantity(0.2, 20, 'Wall thickness.', '0.8 to 2'),
+  exitAreaRatio: quantity(0.3, 2, 'Area at the exit over area at the rotor.', '1 to 1.1'),
+  rotorDepth_mm: quantity(0, 500, 'From the lower end of the lip to the middle of the rotor.'),
+  tailCone: z.boolean().default(false).describe('Whether the motor ends in a cone, or abruptly.'),
+});
+
+export const statorSchema = z.looseObject({
+  vaneCount: count(2, 24, 'Vanes or struts that carry the motor.', '3 to 7, not a multiple of the blades'),
+  chord_mm: quantity(1, 200, 'Length of a vane along the axis.'),
+  thickness_mm: quantity(0.4, 20, 'Thickness of a vane.', '1.2 to 2.5'),
+  curved: z
+    .boolean()
+    .default(false)
+    .describe('Vanes curved to take the swirl out of the air, or straight struts.'),
+});
+
+export const fanSchema = z.looseObject({
+  kind: z.enum(['ducted', 'open']).describe('With a duct, or as an open rotor.'),
+  tipDiameter_mm: quantity(10, 1500, 'Diameter over the blade tips.'),
+  hubDiameter_mm: quantity(3, 500, 'Diameter where the blades begin.'),
+  hubHeight_mm: quantity(1, 200, 'Height of the rotor hub along the axis.'),
+  bladeCount: count(1, 20, 'Number of blades.', '3 to 9'),
+  rootFillet_mm: quantity(0, 10, 'Radius of the blend from blade to hub.', '0.5 to 1.5').default(0.8),
+  section: sectionSchema,
+  blade: z.array(bladeStationSchema).min(1).max(40),
+  tipGap_mm: quantity(0, 20, 'Gap between blade tip and duct wall at rest.', '0.3 to 0.8'),
+  duct: ductSchema,
+  stator: statorSchema,
+});
+
+export const printerSchema = z.looseObject({
+  name,
+  process: z.enum(['filament', 'resin']).describe('How the printer builds the part.'),
+  lineWidth_mm: quantity(0.02, 3, 'Width of one printed line (resin: one pixel).', '0.4 to 0.45'),
+  layer_mm: quantity(0.01, 1, 'Layer height.', '0.08 to 0.2'),
+  minimumWall_mm: quantity(0.02, 5, 'Thinnest wall that comes out whole.', 'one or two lines'),
+  xyError_mm: quantity(-1, 1, 'How much larger than drawn an outside comes out, on each side.').default(0),
+  xyScatter_mm: quantity(0, 1, 'Scatter of that from part to part (one standard deviation).', '0.05 to 0.1'),
+  holeShrink_mm: quantity(
+    -1,
+    1,
+    'How much smaller than drawn a hole comes out, in diameter.',
+    '0.1 to 0.3',
+  ).default(0.2),
+  bedX_mm: quantity(20, 2000, 'Bed width.'),
+  bedY_mm: quantity(20, 2000, 'Bed depth.'),
+  bedZ_mm: quantity(20, 2000, 'Largest height.'),
+});
+
+export const materialSchema = z.looseObject({
+  name,
+  density_kgpm3: quantity(200, 9000, 'Density of the solid material.', '1 040 to 1 290'),
+  modulus_GPa: quantity(0.01, 300, 'Stiffness (elastic modulus).', '1.7 to 4'),
+  strengthInPlane_MPa: quantity(0.5, 2000, 'Tensile strength along the layers.', '40 to 65'),
+  strengthAcrossLayers_MPa: quantity(0.5, 2000, 'Tensile strength across the layers.', '25 to 45'),
+  softening_C: quantity(20, 500, 'Temperature at which it goes soft.', '55 to 107'),
+});
+
+const designShape = {
+  craft: craftSchema,
+  motor: motorSchema,
+  controller: controllerSchema,
+  battery: batterySchema,
+  fan: fanSchema,
+  printer: printerSchema,
+  material: materialSchema,
+};
+
+/** Everything that is made or bought: what a build freezes. */
+export const designSchema = z.looseObject(designShape);
+
+export const buildSchema = z.looseObject({
+  id: z.string().min(1).max(60),
+  name,
+  state: z.enum(['planned', 'made']).default('planned'),
+  date: z.string().max(40).default(''),
+  why: note.default(''),
+  design: designSchema,
+  bench: z.array(z.unknown()).default([]),
+});
+
+/** The whole project file. Keys carry their units; unknown keys are kept. */
+export const projectSchema = z.looseObject({
+  schemaVersion: z.literal(SCHEMA_VERSION),
+  name,
+  note: note.default(''),
+  brief: briefSchema,
+  ...designShape,
+  builds: z.array(buildSchema).default([]),
+});
+
+export type Project = z.infer<typeof projectSchema>;
+export type Design = z.infer<typeof designSchema>;
+export type Build = z.infer<typeof buildSchema>;
+export type Brief = z.infer<typeof briefSchema>;
+export type Craft = z.infer<typeof craftSchema>;
+export type Motor = z.infer<typeof motorSchema>;
+export type Controller = z.infer<typeof controllerSchema>;
+export type Battery = z.infer<typeof batterySchema>;
+export type Fan = z.infer<typeof fanSchema>;
+export type Section = z.infer<typeof sectionSchema>;
+export type BladeStation = z.infer<typeof bladeStationSchema>;
+export type Duct = z.infer<typeof ductSchema>;
+export type Stator = z.infer<typeof statorSchema>;
+export type Printer = z.infer<typeof printerSchema>;
+export type Material = z.infer<typeof materialSchema>;
