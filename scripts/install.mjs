@@ -1,7 +1,25 @@
 /** Installs what package-lock.json asks for, once; says nothing when it is all there. */
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
+
+const root = new URL('..', import.meta.url);
+
+/** What a lock file lists, or nothing where it is missing or broken. */
+function listed(path) {
+  try {
+    return JSON.parse(readFileSync(new URL(path, root), 'utf8')).packages ?? {};
+  } catch {
+    return {};
+  }
+}
+
+/** npm leaves a list of what it put in node_modules; it is written last, so a broken-off install has none. */
+function isInstalled() {
+  const there = listed('node_modules/.package-lock.json');
+  return Object.entries(listed('package-lock.json')).every(
+    ([path, wanted]) => path === '' || wanted.optional || there[path]?.version === wanted.version,
+  );
+}
 
 export function ensureInstalled() {
   const [major, minor] = process.versions.node.split('.').map(Number);
@@ -9,12 +27,7 @@ export function ensureInstalled() {
     console.error(`Fanwright needs Node 20.19 or newer; this is ${process.version}.`);
     process.exit(1);
   }
-  const root = new URL('..', import.meta.url);
-  const stamp = new URL('node_modules/.fanwright-installed', root);
-  const lock = createHash('sha256')
-    .update(readFileSync(new URL('package-lock.json', root)))
-    .digest('hex');
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return;
+  if (isInstalled()) return;
   console.error('Installing packages (once; about half a minute) ...');
   const run = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
     cwd: root,
@@ -27,5 +40,4 @@ export function ensureInstalled() {
     );
     process.exit(1);
   }
-  writeFileSync(stamp, lock);
 }
