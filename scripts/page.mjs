@@ -30,7 +30,8 @@ export async function buildPage() {
   const now = fingerprint();
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === now) return false;
   const { build } = await import('vite');
-  await build({ root: undefined, configFile: fileURLToPath(new URL('vite.config.ts', root)), logLevel: 'warn' });
+  const at = (path) => fileURLToPath(new URL(path, root));
+  await build({ root: at('src/app'), configFile: at('vite.config.ts'), logLevel: 'warn' });
   writeFileSync(stamp, now);
   return true;
 }

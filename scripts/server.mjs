@@ -1,8 +1,8 @@
 /** A small static server for the built page: this machine only, GET and HEAD only, nothing outside its folder. */
 import { createHash } from 'node:crypto';
-import { readFile, stat } from 'node:fs/promises';
+import { readFile, realpath, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
-import { extname, join, resolve, sep } from 'node:path';
+import { extname, join, sep } from 'node:path';
 
 const TYPES = {
   '.html': 'text/html; charset=utf-8',
@@ -31,12 +31,13 @@ export async function fileFor(root, requestPath) {
     return undefined;
   }
   if (path.includes('\0') || path.split(/[/\\]/).some((part) => part.startsWith('.'))) return undefined;
-  const base = resolve(root);
-  let file = resolve(join(base, path));
-  if (file !== base && !file.startsWith(base + sep)) return undefined;
   try {
+    const base = await realpath(root);
+    let file = join(base, path);
     if ((await stat(file)).isDirectory()) file = join(file, 'index.html');
-    return (await stat(file)).isFile() ? file : undefined;
+    // Judged after links are followed, so neither dots nor a link lead out of the folder.
+    file = await realpath(file);
+    return file.startsWith(base + sep) && (await stat(file)).isFile() ? file : undefined;
   } catch {
     return undefined;
   }
@@ -54,7 +55,7 @@ async function answer(root, request, response) {
   const bytes = await readFile(file);
   const tag = `"${createHash('sha256').update(bytes).digest('base64url').slice(0, 22)}"`;
   // The build puts a hash of the content into the name of everything under assets/, so it never goes stale.
-  const lasting = file.startsWith(join(resolve(root), 'assets') + sep);
+  const lasting = file.startsWith(join(await realpath(root), 'assets') + sep);
   const headers = {
     'Content-Type': TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream',
     'Cache-Control': lasting ? 'public, max-age=31536000, immutable' : 'no-cache',

@@ -51,9 +51,12 @@ let server;
 try {
   server = await serve(pageFolder, port);
 } catch (error) {
-  console.error(`No free port from ${port} on 127.0.0.1 (${error.code ?? error.message}). Try: npm start -- --port 0`);
+  console.error(
+    `No free port from ${port} on 127.0.0.1 (${error.code ?? error.message}). Try: npm start -- --port 0`,
+  );
   process.exit(1);
 }
 console.log(`Fanwright is ready at ${server.address}  (Ctrl+C ends it)`);
 if (open) openBrowser(server.address);
-for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => server.close().then(() => process.exit(0)));
+for (const signal of ['SIGINT', 'SIGTERM'])
+  process.once(signal, () => server.close().then(() => process.exit(0)));
