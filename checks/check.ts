@@ -1,0 +1,98 @@
+/** Where their number comes from: read in the source, recalled, or worked out from numbers that were read. */
+export type Status = 'read' | 'from memory' | 'computed';
+
+/** One point of a comparison. */
+export interface Point {
+  /** Where on the curve or in the table, with its unit: "1000 m". */
+  readonly at: string;
+  /** The same as a number, for the plot. */
+  readonly x?: number;
+  readonly ours: number;
+  /** Their number; a pair where the source gives only limits. */
+  readonly theirs: number | readonly [number, number];
+}
+
+/** One thing the outside world measured or tabulated, held against what the tool computes. */
+export interface Check {
+  readonly id: string;
+  /** The quantity in words, as it stands in the table. */
+  readonly title: string;
+  readonly unit: string;
+  /** Full citation. */
+  readonly source: string;
+  readonly status: Status;
+  /** Computes ours and brings theirs; called once. */
+  readonly points: () => readonly Point[];
+  /** How far off is good enough: relative to theirs, or in the unit. */
+  readonly target: { readonly relative: number } | { readonly absolute: number };
+  /** Whether the target binds the worst point (usual) or the mean size of the error along a curve. */
+  readonly judged?: 'worst' | 'mean';
+  /** Set where the target is known to be missed: why, and a ceiling that keeps it from getting worse. */
+  readonly missed?: { readonly why: string; readonly ceiling: number };
+  readonly note?: string;
+  /** Set for a curve: the axis it is drawn over. */
+  readonly axis?: string;
+}
+
+/** Checks that belong together, with what a reader should know before believing them. */
+export interface Topic {
+  readonly id: string;
+  readonly title: string;
+  readonly intro: string;
+  readonly checks: readonly Check[];
+}
+
+/** A point with its error: a ratio where the target is relative, in the unit where it is absolute. */
+export interface JudgedPoint extends Point {
+  readonly error: number;
+}
+
+/** What came of a check. Only `met` and `missed, as declared` are in order. */
+export interface Outcome {
+  readonly check: Check;
+  readonly points: readonly JudgedPoint[];
+  readonly target: number;
+  readonly relative: boolean;
+  readonly mean: number;
+  readonly worst: number;
+  /** The one of the two that the target binds. */
+  readonly judged: number;
+  readonly verdict:
+    | 'met'
+    | 'missed, as declared'
+    | 'missed, not declared'
+    | 'worse than the declared ceiling'
+    | 'declared missed, but met';
+}
+
+/** Signed distance from theirs; nothing inside a pair of limits. */
+function distance(ours: number, theirs: Point['theirs']): { off: number; scale: number } {
+  if (typeof theirs === 'number') return { off: ours - theirs, scale: Math.abs(theirs) };
+  const [low, high] = theirs;
+  if (ours < low) return { off: ours - low, scale: Math.abs(low) };
+  if (ours > high) return { off: ours - high, scale: Math.abs(high) };
+  return { off: ours - ours, scale: 1 };
+}
+
+/** Runs a check. A number of ours that is not finite counts as infinitely far off. */
+export function judge(check: Check): Outcome {
+  const relative = 'relative' in check.target;
+  const target = 'relative' in check.target ? check.target.relative : check.target.absolute;
+  const points = check.points().map((point) => {
+    const { off, scale } = distance(point.ours, point.theirs);
+    const error = relative ? off / scale : off;
+    return { ...point, error: Number.isNaN(error) ? Infinity : error };
+  });
+  if (points.length === 0) throw new Error(`The check ${check.id} compares nothing.`);
+  const sizes = points.map((point) => Math.abs(point.error));
+  const mean = sizes.reduce((sum, size) => sum + size, 0) / sizes.length;
+  const worst = Math.max(...sizes);
+  const judged = check.judged === 'mean' ? mean : worst;
+  return { check, points, target, relative, mean, worst, judged, verdict: verdict(check, judged, target) };
+}
+
+function verdict(check: Check, judged: number, target: number): Outcome['verdict'] {
+  if (judged <= target) return check.missed ? 'declared missed, but met' : 'met';
+  if (!check.missed) return 'missed, not declared';
+  return judged <= check.missed.ceiling ? 'missed, as declared' : 'worse than the declared ceiling';
+}
