@@ -1,0 +1,277 @@
+import type { Air } from './atmosphere.ts';
+import { solveAnnulus, type AnnulusInput, type AnnulusState } from './annulus.ts';
+import { gapEfficiencyLoss, gapShare } from './gap.ts';
+import { idealPower } from './momentum.ts';
+import type { Passage } from './passage.ts';
+import type { RotorAir } from './rotor.ts';
+import { sectionStream, type SectionStream } from './section.ts';
+
+/** How the fan runs. */
+export interface FanRun {
+  /** Angular speed [rad/s]; negative: turned the wrong way round. */
+  readonly omega: number;
+  /** Speed of the air toward the fan along its axis [m/s]; negative: the fan sinks through it. */
+  readonly axialSpeed: number;
+  /** Factor on section drag, for intervals and diagnosis. */
+  readonly dragFactor?: number;
+  /** Factor on section lift slope. */
+  readonly liftFactor?: number;
+  /** Blade pressure kept whole at the gap and no section drag: for the ideal limits. */
+  readonly ideal?: boolean;
+}
+
+/** Where the shaft power goes [W]. */
+export interface Ledger {
+  readonly ideal: number;
+  readonly unevenJet: number;
+  readonly profileDrag: number;
+  readonly tipGap: number;
+  readonly swirl: number;
+  readonly inletLip: number;
+  readonly wallFriction: number;
+  readonly hubBase: number;
+  readonly struts: number;
+  readonly exitExpansion: number;
+}
+
+/** One fan at one running point. SI; arrays hub to tip. */
+export interface FanAir {
+  readonly thrust: number;
+  readonly rotorThrust: number;
+  readonly torque: number;
+  readonly shaftPower: number;
+  readonly massFlow: number;
+  /** Mean over mass flow. */
+  readonly axialVelocity: number;
+  readonly exitVelocity: number;
+  readonly idealPower: number;
+  readonly ledger: Ledger;
+  /** Shaft power less the sum of the ledger [W] */
+  readonly ledgerError: number;
+  readonly annuli: readonly (AnnulusState & { readonly exitVelocity: number; readonly reynolds: number })[];
+}
+
+/** Rounds in which gap loss and Reynolds numbers settle; the ledger closes at any number of them. */
+const ROUNDS = 3;
+
+/**
+ * Thrust, torque and power of a rotor, in a duct (`passage`) or open (`null`), annulus by annulus from tip to hub.
+ * Range: any finite input; see `annulus.ts` for the equations and what is promised. Net thrust of a ducted fan is
+ * sum m_i (V_e - V_0) less the suction of the swirl left in the exit (radial equilibrium dp/dr = rho V_t^2 / r);
+ * duct and vanes carry the difference to the rotor's own thrust.
+ */
+export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, run: FanRun): FanAir {
+  const n = rotor.radius.length;
+  const backward = run.omega < 0;
+  const omega = Math.abs(run.omega);
+  const states: AnnulusState[] = new Array(n);
+  const reynolds = new Float64Array(n);
+  const streams: SectionStream[] = new Array(n);
+  const suctions = new Float64Array(n);
+  let share = 0;
+
+  const speeds = Float64Array.from(rotor.radius, (r) => Math.hypot(omega * r, run.axialSpeed));
+  for (let round = 0; round < ROUNDS; round++) {
+    for (let i = 0; i < n; i++) {
+      const speed = round === 0 ? speeds[i] : Math.abs(states[i].relativeSpeed);
+      reynolds[i] = (air.density * speed * rotor.chord[i]) / air.viscosity;
+      streams[i] = withFactors(
+        sectionStream(
+          rotor.sections[i],
+          reynolds[i],
+          speed / air.soundSpeed,
+          rotor.chord[i] / rotor.radius[i],
+        ),
+        run,
+      );
+    }
+    if (passage && !run.ideal && round > 0) share = gapShareOf(rotor, passage, air, omega, states);
+    solveAll(rotor, passage, run, backward, omega, share, streams, states, suctions);
+  }
+  return sumUp({ rotor, passage, air, run, share, states, suctions, reynolds });
+}
+
+function withFactors(stream: SectionStream, run: FanRun): SectionStream {
+  const dragFactor = run.ideal ? 0 : (run.dragFactor ?? 1);
+  const liftFactor = run.liftFactor ?? 1;
+  if (dragFactor === 1 && liftFactor === 1) return stream;
+  return { ...stream, slope: stream.slope * liftFactor, dragFactor };
+}
+
+function solveAll(
+  rotor: RotorAir,
+  passage: Passage | null,
+  run: FanRun,
+  backward: boolean,
+  omega: number,
+  share: number,
+  streams: readonly SectionStream[],
+  states: AnnulusState[],
+  suctions: Float64Array,
+): void {
+  const loss = passage ? totalLoss(passage) : 0;
+  let suction = 0;
+  let last = 0;
+  for (let i = rotor.radius.length - 1; i >= 0; i--) {
+    const r = rotor.radius[i];
+    const input: AnnulusInput = {
+      ducted: passage !== null,
+      bladeCount: rotor.bladeCount,
+      hubRadius: rotor.hubRadius,
+      tipRadius: rotor.tipRadius,
+      radius: r,
+      solidity: (rotor.bladeCount * rotor.chord[i]) / (2 * Math.PI * r),
+      bladeAngle: backward ? Math.PI - rotor.angle[i] : rotor.angle[i],
+      bladeSpeed: omega * r,
+      axialSpeed: run.axialSpeed,
+      head: passage ? 1 / passage.exitRatio ** 2 + loss : 0,
+      headReversed: passage ? 1 / passage.reversedExitRatio ** 2 + passage.reversedLoss : 0,
+      gapShare: share,
+      swirlRecovery: passage?.swirlRecovery ?? 0,
+      exitSuction: passage ? suction + last / 2 : 0,
+    };
+    suctions[i] = input.exitSuction;
+    states[i] = solveAnnulus(input, streams[i]);
+    if (passage) {
+      last =
+        states[i].axialVelocity > 0
+          ? ((1 - passage.swirlRecovery) * states[i].swirlVelocity ** 2 * rotor.width[i]) / r
+          : 0;
+      suction += last;
+    }
+  }
+}
+
+/** Sum of a passage's loss coefficients on 1/2 rho V_x^2. */
+export function totalLoss({ losses }: Passage): number {
+  return losses.inletLip + losses.wallFriction + losses.hubBase + losses.struts + losses.exitExpansion;
+}
+
+/** The share of blade pressure lost at the gap, from the last round's mean flow. */
+function gapShareOf(
+  rotor: RotorAir,
+  passage: Passage,
+  air: Air,
+  omega: number,
+  states: readonly AnnulusState[],
+): number {
+  const tipSpeed = omega * rotor.tipRadius;
+  if (!(passage.gapOverHeight > 0) || tipSpeed === 0) return 0;
+  let area = 0;
+  let flow = 0;
+  let force = 0;
+  for (let i = 0; i < states.length; i++) {
+    const ring = rotor.radius[i] * rotor.width[i];
+    area += ring;
+    flow += Math.max(0, states[i].axialVelocity) * ring;
+    force += rotor.chord[i] * rotor.width[i] * states[i].relativeSpeed ** 2 * states[i].cx;
+  }
+  const pressure = ((air.density / 2) * rotor.bladeCount * Math.max(0, force)) / (2 * Math.PI * area);
+  const psi = pressure / ((air.density / 2) * tipSpeed ** 2);
+  return gapShare(gapEfficiencyLoss(passage.gapOverHeight, psi, flow / area / tipSpeed, passage.bladeAspect));
+}
+
+interface Solved {
+  readonly rotor: RotorAir;
+  readonly passage: Passage | null;
+  readonly air: Air;
+  readonly run: FanRun;
+  readonly share: number;
+  readonly states: readonly AnnulusState[];
+  readonly suctions: Float64Array;
+  readonly reynolds: Float64Array;
+}
+
+/** Forces, flow and the ledger, each annulus by what the air carries away (not by what the blade gave). */
+function sumUp(solved: Solved): FanAir {
+  const { rotor, passage, air, run, share, states, suctions, reynolds } = solved;
+  const rho = air.density;
+  const v0 = run.axialSpeed;
+  let thrust = 0;
+  let rotorThrust = 0;
+  let torque = 0;
+  let massFlow = 0;
+  let axialMoment = 0;
+  let exitMoment = 0;
+  let jet = 0;
+  let profileDrag = 0;
+  let tipGap = 0;
+  let swirl = 0;
+  let heads = 0;
+  let reversedLip = 0;
+  const annuli: FanAir['annuli'][number][] = [];
+  for (let i = 0; i < states.length; i++) {
+    const s = states[i];
+    const r = rotor.radius[i];
+    const ring = 2 * Math.PI * r * rotor.width[i];
+    const blade = (rho / 2) * s.relativeSpeed ** 2 * rotor.bladeCount * rotor.chord[i] * rotor.width[i];
+    const axialForce = blade * s.cx;
+    rotorThrust += axialForce;
+    torque += blade * s.ct * r;
+    profileDrag += blade * s.cd * s.relativeSpeed;
+    const vx = s.axialVelocity;
+    const flow = Math.abs(vx) * ring;
+    const swirlHead = (rho / 2) * s.swirlVelocity ** 2;
+    let exitVelocity: number;
+    if (!passage) {
+      exitVelocity = 2 * vx - v0;
+      const through = 2 * rho * s.tipFactor * flow;
+      thrust += axialForce;
+      jet += through * (vx - v0) * vx;
+      swirl += (through * s.swirlVelocity ** 2) / 4;
+    } else if (vx >= 0) {
+      exitVelocity = vx / passage.exitRatio;
+      const recovered = passage.swirlRecovery;
+      thrust += rho * flow * (exitVelocity - v0) - rho * suctions[i] * ring * passage.exitRatio;
+      jet += flow * (rho / 2) * (exitVelocity ** 2 - v0 * Math.abs(v0));
+      swirl += flow * ((1 - recovered) * swirlHead - rho * suctions[i]);
+      tipGap += (Math.max(0, axialForce) / ring) * flow * share;
+      heads += flow * (rho / 2) * vx ** 2;
+    } else {
+      exitVelocity = vx / passage.reversedExitRatio;
+      thrust += rho * flow * (exitVelocity - v0);
+      jet += flow * (rho / 2) * (exitVelocity ** 2 + v0 * Math.abs(v0) + 2 * suctions[i]);
+      swirl += flow * (1 + passage.swirlRecovery) * swirlHead;
+      tipGap -= (Math.max(0, axialForce) / ring) * flow * share;
+      reversedLip += flow * (rho / 2) * vx ** 2 * passage.reversedLoss;
+    }
+    massFlow += rho * vx * ring;
+    axialMoment += flow * vx;
+    exitMoment += flow * exitVelocity;
+    annuli.push({ ...s, exitVelocity, reynolds: reynolds[i] });
+  }
+  const disc = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);
+  const ideal = idealPower(thrust, disc, passage ? passage.exitRatio : null, rho, v0);
+  const losses = passage?.losses;
+  const ledger: Ledger = {
+    ideal,
+    unevenJet: jet - ideal,
+    profileDrag,
+    tipGap,
+    swirl,
+    inletLip: heads * (losses?.inletLip ?? 0) + reversedLip,
+    wallFriction: heads * (losses?.wallFriction ?? 0),
+    hubBase: heads * (losses?.hubBase ?? 0),
+    struts: heads * (losses?.struts ?? 0),
+    exitExpansion: heads * (losses?.exitExpansion ?? 0),
+  };
+  const shaftPower = torque * Math.abs(run.omega);
+  const total = Object.values(ledger).reduce((a: number, b: number) => a + b, 0);
+  const flows = annuli.reduce(
+    (sum, a, i) => sum + Math.abs(a.axialVelocity) * 2 * Math.PI * rotor.radius[i] * rotor.width[i],
+    0,
+  );
+  return {
+    thrust,
+    rotorThrust,
+    torque: run.omega < 0 ? -torque : torque,
+    shaftPower,
+    massFlow,
+    axialVelocity: flows > 0 ? axialMoment / flows : 0,
+    exitVelocity: flows > 0 ? exitMoment / flows : 0,
+    idealPower: ideal,
+    ledger,
+    ledgerError: shaftPower - total,
+    annuli,
+  };
+}

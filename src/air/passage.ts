@@ -1,0 +1,153 @@
+import type { Fan } from '../project/schema.ts';
+import type { FanLayout } from '../shape/layout.ts';
+import { metresFromMillimetres } from '../quantities/units.ts';
+import type { Air } from './atmosphere.ts';
+import { inletLossFree } from './inlet.ts';
+import { bluntEdgeDrag } from './section.ts';
+
+/** Loss coefficients of a duct's parts on the axial velocity head 1/2 rho V_x^2 in the disc annulus. */
+export interface PassageLosses {
+  readonly inletLip: number;
+  readonly wallFriction: number;
+  readonly hubBase: number;
+  readonly struts: number;
+  readonly exitExpansion: number;
+}
+
+/** A duct as the rotor feels it. */
+export interface Passage {
+  /** Effective exit area over disc annulus: what the jet really fills. */
+  readonly exitRatio: number;
+  readonly losses: PassageLosses;
+  /** Exit area over inlet area with the flow reversed, and its losses. */
+  readonly reversedExitRatio: number;
+  readonly reversedLoss: number;
+  /** Share of swirl energy that the vanes turn into pressure. */
+  readonly swirlRecovery: number;
+  /** Gap over blade height, blade height over mean chord. */
+  readonly gapOverHeight: number;
+  readonly bladeAspect: number;
+}
+
+/** A duct without losses of any kind, for the ideal limits. */
+export function idealPassage(exitRatio: number): Passage {
+  return {
+    exitRatio,
+    losses: { inletLip: 0, wallFriction: 0, hubBase: 0, struts: 0, exitExpansion: 0 },
+    reversedExitRatio: 1,
+    reversedLoss: 0,
+    swirlRecovery: 1,
+    gapOverHeight: 0,
+    bladeAspect: 1,
+  };
+}
+
+/** Steepest half-angle [rad] that a short exit cone fills. Source: 10 degrees was best in Pereira, thesis, Univ. of Maryland, 2008 (ADA595716). */
+const STEEPEST_CONE = (10 * Math.PI) / 180;
+
+/** Loss of a reversed intake through the sharp exit edge, on V_x. Idelchik, diagram 3-1 (from memory). */
+const REVERSED_INTAKE_LOSS = 1;
+
+/**
+ * Mean turbulent friction coefficient of a flat plate, 0.074 Re^-1/5, with Re held above 10 000. The wall behind a rotor is
+ * taken as turbulent. Source: Schlichting, Boundary-Layer Theory, ch. 21.
+ */
+export function plateFriction(reynolds: number): number {
+  return 0.074 * Math.max(1e4, reynolds) ** -0.2;
+}
+
+/** Mean laminar friction coefficient of a plate, one side, 1.328 Re^-1/2 (Blasius; Schlichting ch. 7), Re held above 100. */
+export function laminarPlateFriction(reynolds: number): number {
+  return 1.328 / Math.sqrt(Math.max(100, reynolds));
+}
+
+/**
+ * Loss of a cone from area ratio 1 to `ratio` (on the velocity before it), half-angle `halfAngle` [rad]: for expansion
+ * 2.6 sin(halfAngle) (1 - 1/ratio)^2, at most the sudden expansion (1 - 1/ratio)^2; for contraction 5 % of the exit head's
+ * excess (our estimate). Source: Gibson's results as given in Crane Technical Paper 410 (from memory).
+ */
+export function exitLoss(ratio: number, halfAngle: number): number {
+  if (ratio < 1) return (0.05 * (1 - ratio)) / ratio ** 2;
+  return Math.min(1, 2.6 * Math.sin(Math.abs(halfAngle))) * (1 - 1 / ratio) ** 2;
+}
+
+/**
+ * Share of swirl energy that curved vanes recover. Outlet angle by Constant's rule, deviation = 0.26 camber sqrt(pitch /
+ * chord): the vanes turn the share f = 1 - 0.26 sqrt(s/c) of the swirl and leave (1 - f)^2 of its energy.
+ * Source: Constant, ARC note E 3696, 1939, as quoted in Wallis, Axial Flow Fans and Ducts, 1983. Straight struts: none.
+ */
+export function vaneRecovery(vaneCount: number, chord: number, meanRadius: number): number {
+  const pitch = (2 * Math.PI * meanRadius) / vaneCount;
+  const turned = Math.max(0, 1 - 0.26 * Math.sqrt(pitch / chord));
+  return 1 - (1 - turned) ** 2;
+}
+
+/**
+ * Base drag coefficient of a body of revolution that ends abruptly, on its base area: 0.029 / sqrt(C_fB), C_fB the
+ * fore-body's friction drag on the same area. Source: Hoerner, Fluid-Dynamic Drag, 1965, ch. 3 (from memory).
+ */
+export function baseDrag(frictionOnBase: number): number {
+  return 0.029 / Math.sqrt(Math.max(1e-3, frictionOnBase));
+}
+
+/**
+ * The duct of a fan at axial velocity `axialVelocity` [m/s] (used for Reynolds numbers alone, so a rough value does).
+ */
+export function passageOf(
+  fan: Fan,
+  layout: FanLayout,
+  air: Air,
+  axialVelocity: number,
+  tipGap: number,
+): Passage {
+  const { boreRadius, hubRadius, tipRadius, lipRadius, exitRadius, exitZ } = layout;
+  const hub = Math.min(hubRadius, 0.99 * tipRadius);
+  const disc = Math.PI * (tipRadius ** 2 - hub ** 2);
+  const bore = Math.PI * (boreRadius ** 2 - hub ** 2);
+  const speed = Math.max(0.5, Math.abs(axialVelocity));
+  const reynolds = (length: number) => (air.density * speed * length) / air.viscosity;
+
+  const coneLength = Math.max(1e-4, exitZ - layout.rotorZ - layout.bladeHalfDepth);
+  const halfAngle = Math.atan((exitRadius - boreRadius) / coneLength);
+  // Past the steepest angle the jet leaves the wall and keeps the area of the steepest cone.
+  const filledRadius = Math.min(exitRadius, boreRadius + coneLength * Math.tan(STEEPEST_CONE));
+  const exitRatio = Math.max(0.02, (Math.PI * (filledRadius ** 2 - hub ** 2)) / bore);
+
+  const wallLength = Math.max(1e-3, exitZ);
+  const wetted =
+    2 * Math.PI * boreRadius * wallLength + 2 * Math.PI * hub * Math.min(wallLength, layout.seatBottomZ);
+  const wallFriction = (plateFriction(reynolds(wallLength)) * Math.max(0, wetted)) / disc;
+
+  const baseArea = Math.PI * Math.min(layout.seatRadius, hub) ** 2;
+  const bodyLength = Math.max(1e-3, layout.seatBottomZ - layout.hubTopZ);
+  const foreFriction =
+    (plateFriction(reynolds(bodyLength)) * 2 * bodyLength) / Math.max(1e-4, layout.seatRadius);
+  // A tail cone of length twice its radius leaves about a tenth of the base loss (our estimate).
+  const hubBase = (baseDrag(foreFriction) * baseArea * (fan.duct.tailCone ? 0.1 : 1)) / disc;
+
+  const vaneChord = metresFromMillimetres(fan.stator.chord_mm);
+  const thickness = fan.stator.thickness_mm / fan.stator.chord_mm;
+  const bar = 2 * laminarPlateFriction(reynolds(vaneChord)) * (1 + 2 * thickness);
+  const vaneDrag = bar + bluntEdgeDrag(Math.min(1, thickness), bar);
+  const vaneArea = fan.stator.vaneCount * vaneChord * Math.max(0, boreRadius - layout.seatRadius);
+  const meanRadius = Math.sqrt((tipRadius ** 2 + hub ** 2) / 2);
+
+  let chordSum = 0;
+  for (const station of fan.blade) chordSum += metresFromMillimetres(station.chord_mm);
+  const height = tipRadius - hub;
+  return {
+    exitRatio,
+    losses: {
+      inletLip: inletLossFree(lipRadius / (2 * boreRadius)),
+      wallFriction,
+      hubBase,
+      struts: (vaneDrag * vaneArea) / disc,
+      exitExpansion: exitLoss(exitRatio, Math.min(Math.abs(halfAngle), STEEPEST_CONE)),
+    },
+    reversedExitRatio: 1,
+    reversedLoss: REVERSED_INTAKE_LOSS,
+    swirlRecovery: fan.stator.curved ? vaneRecovery(fan.stator.vaneCount, vaneChord, meanRadius) : 0,
+    gapOverHeight: tipGap / height,
+    bladeAspect: height / (chordSum / fan.blade.length),
+  };
+}
