@@ -5,8 +5,26 @@ import { bladeAt, bladeCurves } from './blade.ts';
 /** Clearance along the axis between turning and standing parts [m]. Common practice, no source. */
 const AXIAL_CLEARANCE = 0.0008;
 
+/** Clearance around the turning can [m]. Common practice, no source. */
+const RADIAL_CLEARANCE = 0.0008;
+
 /** Thickness of the plate that carries the motor [m]. Common practice, no source. */
 const SEAT_THICKNESS = 0.002;
+
+/** Wall around the shaft, and least rim and web of a hollow hub [m]. Common practice, no source. */
+const BOSS_WALL = 0.002;
+const LEAST_HUB_WALL = 0.0016;
+
+/** A hub is left solid where the hollow would be narrower than this [m]. Common practice, no source. */
+const NARROWEST_HOLLOW = 0.002;
+
+/** Hole over thread, room around the shaft end, and least material between two holes [m]. Common practice, no source. */
+const SCREW_CLEARANCE = 1.1;
+const SHAFT_END_CLEARANCE = 0.001;
+const LEAST_WEB = 0.0006;
+
+/** Angle by which a curved vane turns the air, ending along the axis [rad]. Common practice, no source. */
+export const VANE_TURN = (25 * Math.PI) / 180;
 
 /**
  * Every derived dimension of one fan [m]. The axis z points downstream; z = 0 where the lip meets the bore, so the lip
@@ -26,11 +44,23 @@ export interface FanLayout {
   readonly rotorZ: number;
   readonly hubTopZ: number;
   readonly hubBottomZ: number;
+  /** Radius of the shaft as bought; the drawn bore is wider by what the printer closes. */
+  readonly shaftRadius: number;
+  /** The hub is a cup, open downstream: boss around the shaft, web at the top, rim that carries the blades. */
+  readonly hubBossRadius: number;
+  /** Inner radius of the rim; the boss radius where the hub is solid. */
+  readonly hubRimRadius: number;
+  readonly hubWebBottomZ: number;
   readonly motorRadius: number;
   readonly motorTopZ: number;
   readonly seatTopZ: number;
   readonly seatBottomZ: number;
   readonly seatRadius: number;
+  /** Hole in the middle of the plate, for shaft end and bearing; 0 where the screws leave no room. */
+  readonly seatHoleRadius: number;
+  readonly mountCircleRadius: number;
+  /** Clearance hole of a mounting screw. */
+  readonly screwHoleRadius: number;
   readonly tailZ: number;
   readonly vaneTopZ: number;
   readonly vaneBottomZ: number;
@@ -62,8 +92,23 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
   const motorTopZ = hubBottomZ + AXIAL_CLEARANCE;
   const seatTopZ = motorTopZ + mm(motor.canHeight_mm);
   const seatBottomZ = seatTopZ + SEAT_THICKNESS;
+  const shaftRadius = mm(motor.shaftDiameter_mm) / 2;
+  const hubBossRadius = Math.min(hubRadius, shaftRadius + BOSS_WALL);
+  const rimRadius = hubRadius - Math.max(LEAST_HUB_WALL, 0.15 * hubRadius);
+  const webBottomZ = hubTopZ + Math.max(LEAST_HUB_WALL, 0.2 * mm(fan.hubHeight_mm));
+  const hollow = rimRadius - hubBossRadius >= NARROWEST_HOLLOW && hubBottomZ - webBottomZ >= NARROWEST_HOLLOW;
   const motorRadius = mm(motor.canDiameter_mm) / 2;
-  const seatRadius = Math.max(motorRadius, mm(motor.mountCircle_mm) / 2 + mm(motor.mountScrew_mm) * 1.5);
+  // The plate reaches past the turning can, so that a vane beside the can still stands on it.
+  const seatRadius = Math.max(
+    motorRadius + RADIAL_CLEARANCE,
+    mm(motor.mountCircle_mm) / 2 + mm(motor.mountScrew_mm) * 1.5,
+  );
+  const mountCircleRadius = mm(motor.mountCircle_mm) / 2;
+  const screwHoleRadius = (mm(motor.mountScrew_mm) / 2) * SCREW_CLEARANCE;
+  const seatHole = Math.min(
+    shaftRadius + SHAFT_END_CLEARANCE,
+    mountCircleRadius - screwHoleRadius - LEAST_WEB,
+  );
   const exitRadius = Math.sqrt(hubRadius ** 2 + fan.duct.exitAreaRatio * (boreRadius ** 2 - hubRadius ** 2));
   return {
     ducted,
@@ -75,15 +120,22 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
     topZ: -lipRadius,
     exitZ: mm(fan.duct.length_mm) - lipRadius,
     exitRadius,
-    outerRadius: Math.max(boreRadius + Math.max(lipRadius, wall), exitRadius + wall),
+    outerRadius: Math.max(boreRadius + (lipRadius >= wall ? lipRadius + wall / 2 : wall), exitRadius + wall),
     rotorZ,
     hubTopZ,
     hubBottomZ,
+    shaftRadius,
+    hubBossRadius,
+    hubRimRadius: hollow ? rimRadius : hubBossRadius,
+    hubWebBottomZ: hollow ? webBottomZ : hubBottomZ,
     motorRadius,
     motorTopZ,
     seatTopZ,
     seatBottomZ,
     seatRadius,
+    seatHoleRadius: seatHole >= SHAFT_END_CLEARANCE / 2 ? seatHole : 0,
+    mountCircleRadius,
+    screwHoleRadius,
     tailZ: seatBottomZ + (fan.duct.tailCone ? 2 * seatRadius : 0),
     vaneTopZ: seatBottomZ - mm(fan.stator.chord_mm),
     vaneBottomZ: seatBottomZ,

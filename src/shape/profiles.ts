@@ -1,0 +1,203 @@
+import type { Fan, Motor } from '../project/schema.ts';
+import { bladeAt, bladeCurves } from './blade.ts';
+import { fanLayout, type FanLayout } from './layout.ts';
+
+/** A closed polyline of [z, r] in metres, anticlockwise with r to the right and z up. The last point joins the first. */
+export type Profile = readonly (readonly [number, number])[];
+
+/** The half-sections of one fan, z downstream as in the layout. Null where the fan has no such part. */
+export interface FanProfiles {
+  readonly layout: FanLayout;
+  readonly duct: Profile | null;
+  readonly hub: Profile;
+  readonly motor: Profile;
+  /** The plate that carries the motor, without its holes. */
+  readonly seat: Profile | null;
+  readonly tailCone: Profile | null;
+  readonly vane: Profile | null;
+  /** Silhouette swept by the blade: front edge from hub to tip, back edge from tip to hub. */
+  readonly blade: Profile;
+}
+
+export interface ProfileOptions {
+  /** Straight pieces for a quarter circle and for the change to the exit. */
+  readonly arcSteps?: number;
+  /** Places along the span of the blade. */
+  readonly bladeSteps?: number;
+}
+
+/** Everything the half-section drawing shows of one fan, and what its solids of revolution are turned from. */
+export function fanProfiles(fan: Fan, motor: Motor, options: ProfileOptions = {}): FanProfiles {
+  const layout = fanLayout(fan, motor);
+  const steps = options.arcSteps ?? 16;
+  return {
+    layout,
+    duct: layout.ducted ? ductProfile(layout, steps) : null,
+    hub: hubProfile(layout, layout.shaftRadius),
+    motor: rectangle(layout.motorTopZ, layout.seatTopZ, 0, layout.motorRadius),
+    seat: layout.ducted ? rectangle(layout.seatTopZ, layout.seatBottomZ, 0, layout.seatRadius) : null,
+    tailCone: layout.ducted && layout.tailZ > layout.seatBottomZ ? tailConeProfile(layout) : null,
+    vane: layout.ducted ? vaneProfile(layout, steps) : null,
+    blade: bladeProfile(fan, layout, options.bladeSteps ?? 24),
+  };
+}
+
+/** Where the bore stops being straight: past the blades, yet before the exit. */
+function straightEnd(layout: FanLayout): number {
+  const exitZ = Math.max(layout.exitZ, 1e-4);
+  return Math.min(Math.max(layout.rotorZ + layout.bladeHalfDepth, 0), 0.9 * exitZ);
+}
+
+/** Radius of the duct's inner face at `z` [m]; lip above 0, straight past the rotor, cosine change to the exit. */
+export function passageRadius(layout: FanLayout, z: number): number {
+  const { boreRadius, lipRadius, exitRadius } = layout;
+  if (z < 0) {
+    const up = Math.min(-z, lipRadius);
+    return boreRadius + lipRadius - Math.sqrt(lipRadius ** 2 - up ** 2);
+  }
+  const from = straightEnd(layout);
+  const exitZ = Math.max(layout.exitZ, 1e-4);
+  const u = Math.min(1, Math.max(0, (z - from) / (exitZ - from)));
+  return boreRadius + ((exitRadius - boreRadius) * (1 - Math.cos(Math.PI * u))) / 2;
+}
+
+/**
+ * The duct wall with its lip: a shell of constant thickness. The lip is a quarter circle on the air side, ending in a
+ * half-round edge. A lip smaller than the wall is a rounded corner of a wall with a flat top; radius 0 is a square edge.
+ */
+export function ductProfile(layout: FanLayout, steps: number): Profile {
+  const { boreRadius: b, lipRadius: lip, wall } = layout;
+  const exitZ = Math.max(layout.exitZ, 1e-4);
+  const inside: [number, number][] = [];
+  const outside: [number, number][] = [];
+  const quarter = (k: number) => (Math.PI / 2) * (k / steps);
+  if (lip > 0) {
+    for (let k = 0; k < steps; k++) {
+      const a = quarter(steps - k);
+      inside.push([-lip * Math.sin(a), b + lip - lip * Math.cos(a)]);
+    }
+  }
+  const from = straightEnd(layout);
+  if (from > 0) inside.push([0, b]);
+  const slope = ((layout.exitRadius - b) * Math.PI) / 2 / (exitZ - from);
+  for (let k = 0; k <= steps; k++) {
+    const u = k / steps;
+    const z = from + (exitZ - from) * u;
+    const r = b + ((layout.exitRadius - b) * (1 - Math.cos(Math.PI * u))) / 2;
+    inside.push([z, r]);
+    // Laid off square to the air side, measured along the radius so that the exit face stays flat.
+    outside.push([z, r + wall * Math.hypot(1, slope * Math.sin(Math.PI * u))]);
+  }
+  outside.reverse();
+  if (from > 0) outside.push([0, b + wall]);
+  if (lip >= wall) {
+    if (lip > wall) {
+      for (let k = 1; k <= steps; k++) {
+        const a = quarter(k);
+        outside.push([-(lip - wall) * Math.sin(a), b + lip - (lip - wall) * Math.cos(a)]);
+      }
+    }
+    const half = Math.max(4, Math.round(steps / 2));
+    for (let k = 1; k < half; k++) {
+      const a = (Math.PI * k) / half;
+      outside.push([-lip + wall / 2 + (wall / 2) * Math.cos(a), b + lip + (wall / 2) * Math.sin(a)]);
+    }
+  } else if (lip > 0) {
+    outside.push([-lip, b + wall]);
+  }
+  return oriented([...inside, ...outside]);
+}
+
+/** The hub as a cup open downstream (or solid where small), bored to `boreRadius` [m]. */
+export function hubProfile(layout: FanLayout, boreRadius: number): Profile {
+  const { hubTopZ, hubBottomZ, hubRadius, hubBossRadius, hubRimRadius, hubWebBottomZ } = layout;
+  const outer: [number, number][] = [
+    [hubTopZ, boreRadius],
+    [hubTopZ, hubRadius],
+    [hubBottomZ, hubRadius],
+  ];
+  const hollow: [number, number][] =
+    hubRimRadius > hubBossRadius
+      ? [
+          [hubBottomZ, hubRimRadius],
+          [hubWebBottomZ, hubRimRadius],
+          [hubWebBottomZ, hubBossRadius],
+          [hubBottomZ, hubBossRadius],
+        ]
+      : [];
+  return oriented([...outer, ...hollow, [hubBottomZ, boreRadius]]);
+}
+
+/** The tail cone: a part of its own (the screws are reached before it is glued on), hollow, one wall thick. */
+export function tailConeProfile(layout: FanLayout): Profile {
+  const { seatBottomZ: top, tailZ: tip, seatRadius: radius, wall } = layout;
+  const along = wall * Math.hypot(1, (tip - top) / radius);
+  const across = wall * Math.hypot(1, radius / (tip - top));
+  if (across >= 0.9 * radius)
+    return oriented([
+      [top, 0],
+      [top, radius],
+      [tip, 0],
+    ]);
+  return oriented([
+    [top, radius - across],
+    [top, radius],
+    [tip, 0],
+    [tip - along, 0],
+  ]);
+}
+
+function vaneProfile(layout: FanLayout, steps: number): Profile {
+  const { vaneTopZ, vaneBottomZ, seatRadius } = layout;
+  const points: [number, number][] = [
+    [vaneBottomZ, seatRadius],
+    [vaneTopZ, seatRadius],
+  ];
+  for (let k = 0; k <= steps; k++) {
+    const z = vaneTopZ + ((vaneBottomZ - vaneTopZ) * k) / steps;
+    points.push([z, passageRadius(layout, z)]);
+  }
+  return oriented(points);
+}
+
+function bladeProfile(fan: Fan, layout: FanLayout, steps: number): Profile {
+  const curves = bladeCurves(fan);
+  const front: [number, number][] = [];
+  const back: [number, number][] = [];
+  for (let k = 0; k <= steps; k++) {
+    const radius = layout.hubRadius + ((layout.tipRadius - layout.hubRadius) * k) / steps;
+    const at = bladeAt(curves, radius);
+    const half = (at.chord / 2) * Math.sin(at.angle);
+    front.push([layout.rotorZ - half, radius]);
+    back.push([layout.rotorZ + half, radius]);
+  }
+  return oriented([...front, ...back.reverse()]);
+}
+
+const rectangle = (top: number, bottom: number, inner: number, outer: number): Profile =>
+  oriented([
+    [top, inner],
+    [top, outer],
+    [bottom, outer],
+    [bottom, inner],
+  ]);
+
+function oriented(points: [number, number][]): Profile {
+  let twice = 0;
+  points.forEach(([z, r], i) => {
+    const [nextZ, nextR] = points[(i + 1) % points.length];
+    twice += r * nextZ - nextR * z;
+  });
+  return twice >= 0 ? points : points.reverse();
+}
+
+/** Volume of a profile turned about the axis [m3]: Pappus, exact for straight edges. */
+export function revolvedVolume(profile: Profile): number {
+  let sum = 0;
+  for (let i = profile.length - 1, j = 0; j < profile.length; i = j++) {
+    const [z0, r0] = profile[i];
+    const [z1, r1] = profile[j];
+    sum += (r0 * r0 + r0 * r1 + r1 * r1) * (z1 - z0);
+  }
+  return (Math.PI / 3) * Math.abs(sum);
+}

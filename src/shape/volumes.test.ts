@@ -1,0 +1,145 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { projectSchema, type Fan } from '../project/schema.ts';
+import { geometryFaults } from './faults.ts';
+import { fanLayout } from './layout.ts';
+import {
+  ductProfile,
+  fanProfiles,
+  hubProfile,
+  passageRadius,
+  revolvedVolume,
+  type Profile,
+} from './profiles.ts';
+import { printedVolumes } from './volumes.ts';
+
+const { fan, motor } = projectSchema.parse(
+  JSON.parse(readFileSync('examples/greenhouse-scout/greenhouse-scout.fanwright.json', 'utf8')),
+);
+const withDuct = (duct: Partial<Fan['duct']>): Fan => ({ ...fan, duct: { ...fan.duct, ...duct } });
+
+function isSimple(profile: Profile): boolean {
+  const side = (a: number, b: number, c: number) =>
+    (profile[b][0] - profile[a][0]) * (profile[c][1] - profile[a][1]) -
+    (profile[c][0] - profile[a][0]) * (profile[b][1] - profile[a][1]);
+  const n = profile.length;
+  for (let i = 0; i < n; i++)
+    for (let k = i + 2; k < n; k++) {
+      const l = (k + 1) % n;
+      if (l === i) continue;
+      if (side(i, i + 1, k) * side(i, i + 1, l) < 0 && side(k, l, i) * side(k, l, i + 1) < 0) return false;
+    }
+  return true;
+}
+
+describe('profiles', () => {
+  test('Pappus: a ring 3 high between radii 1 and 2', () => {
+    const ring: Profile = [
+      [0, 1],
+      [0, 2],
+      [3, 2],
+      [3, 1],
+    ];
+    expect(revolvedVolume(ring)).toBeCloseTo(Math.PI * 9, 10);
+  });
+
+  test.each([0, 0.4, 1, 1.2, 3, 8, 20])(
+    'the wall is a simple outline with a lip of %d mm',
+    (lipRadius_mm) => {
+      const layout = fanLayout(withDuct({ lipRadius_mm }), motor);
+      const profile = ductProfile(layout, 12);
+      expect(isSimple(profile)).toBe(true);
+      expect(Math.min(...profile.map(([z]) => z))).toBeCloseTo(-lipRadius_mm * 1e-3, 9);
+      expect(Math.max(...profile.map(([z]) => z))).toBeCloseTo(layout.exitZ, 9);
+      expect(Math.min(...profile.map(([, r]) => r))).toBeCloseTo(layout.boreRadius, 9);
+      expect(Math.max(...profile.map(([, r]) => r))).toBeCloseTo(layout.outerRadius, 5);
+    },
+  );
+
+  test('the air side of the wall is the passage', () => {
+    const layout = fanLayout(withDuct({ exitAreaRatio: 0.8 }), motor);
+    for (const [z, r] of ductProfile(layout, 12)) expect(r).toBeGreaterThan(passageRadius(layout, z) - 1e-9);
+    expect(passageRadius(layout, layout.exitZ)).toBeCloseTo(layout.exitRadius, 12);
+    expect(passageRadius(layout, -0.008)).toBeCloseTo(layout.boreRadius + 0.008, 12);
+  });
+
+  test('an outline runs anticlockwise with r to the right and z up', () => {
+    const { duct, hub, motor: can, seat, vane, blade } = fanProfiles(fan, motor);
+    for (const profile of [duct, hub, can, seat, vane, blade]) {
+      let twice = 0;
+      profile!.forEach(([z, r], i) => {
+        const [nextZ, nextR] = profile![(i + 1) % profile!.length];
+        twice += r * nextZ - nextR * z;
+      });
+      expect(twice).toBeGreaterThan(0);
+    }
+  });
+
+  test('a small hub is solid, a large one hollow', () => {
+    const small = fanLayout({ ...fan, hubDiameter_mm: 8 }, motor);
+    expect(hubProfile(small, small.shaftRadius)).toHaveLength(4);
+    expect(hubProfile(fanLayout(fan, motor), 0.00075)).toHaveLength(8);
+  });
+});
+
+describe('printedVolumes', () => {
+  test('is quick enough for every assessment', () => {
+    for (let i = 0; i < 200; i++) printedVolumes(fan, motor);
+    const times = Array.from({ length: 50 }, () => {
+      const start = performance.now();
+      printedVolumes(fan, motor);
+      return performance.now() - start;
+    }).sort((a, b) => a - b);
+    expect(times[25]).toBeLessThan(0.3);
+  });
+
+  test('an open fan has no duct part', () => {
+    const open = printedVolumes({ ...fan, kind: 'open' }, motor);
+    expect(open.duct).toBe(0);
+    expect(open.rotor).toBe(printedVolumes(fan, motor).rotor);
+  });
+
+  test('a flat blade of constant section and no blend is area times height', () => {
+    const bare: Fan = {
+      ...fan,
+      rootFillet_mm: 0,
+      section: { ...fan.section, family: 'flat-plate', trailingEdge_mm: 1 },
+      blade: [{ span_ratio: 0, chord_mm: 10, angle_deg: 30, thickness_ratio: 0.1, camber_ratio: 0 }],
+    };
+    // A 10 by 1 mm plate with a half-round nose, 27 mm long.
+    const wanted = 5 * 27e-9 * (10 - 0.5 + (Math.PI * 0.5 ** 2) / 2 - 0);
+    expect(printedVolumes(bare, motor).blades / wanted).toBeCloseTo(1, 2);
+  });
+});
+
+describe('geometryFaults', () => {
+  test('the demo fits', () => expect(geometryFaults(fan, motor)).toEqual([]));
+
+  test.each<[string, Partial<Fan>, string]>([
+    ['hub wider than the tips', { hubDiameter_mm: 80 }, 'fan.hubDiameter_mm'],
+    ['hub thinner than the shaft', { hubDiameter_mm: 2.5 }, 'fan.hubDiameter_mm'],
+    ['hub lower than the blade root', { hubHeight_mm: 4 }, 'fan.hubHeight_mm'],
+    ['too many blades', { bladeCount: 20, hubDiameter_mm: 14 }, 'fan.bladeCount'],
+    ['lip longer than the duct', withDuct({ lipRadius_mm: 50 }), 'fan.duct.length_mm'],
+    ['seat below the exit', withDuct({ length_mm: 34 }), 'fan.duct.length_mm'],
+    ['vanes in the rotor', { stator: { ...fan.stator, chord_mm: 24 } }, 'fan.stator.chord_mm'],
+    ['too many vanes', { stator: { ...fan.stator, vaneCount: 24, thickness_mm: 3 } }, 'fan.stator.vaneCount'],
+    ['motor as wide as the duct', { tipDiameter_mm: 20, hubDiameter_mm: 12 }, 'motor.canDiameter_mm'],
+  ])('%s', (_, change, path) => {
+    const faults = geometryFaults({ ...fan, ...change }, motor);
+    expect(faults.map((fault) => fault.path)).toContain(path);
+    for (const { text } of faults) expect(text).toMatch(/^[A-Z0-9][^\n]*\.$/);
+  });
+
+  test('a sentence names the dimension and what would do', () => {
+    expect(geometryFaults({ ...fan, hubDiameter_mm: 80 }, motor)[0].text).toBe(
+      'The hub is 80.0 mm across and the tips 76.0 mm, which leaves no blade. A hub below 74.0 mm would do.',
+    );
+  });
+
+  test('too many screw holes', () => {
+    expect(geometryFaults(fan, { ...motor, mountHoles: 8, mountCircle_mm: 5 })[0].path).toBe(
+      'motor.mountCircle_mm',
+    );
+  });
+});
