@@ -1,5 +1,8 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import type { Topic } from './check.ts';
+import { inletTopic } from './inlet.ts';
+import { momentumTopic } from './momentum.ts';
+import { rotorTopic } from './rotors.ts';
 
 /** Every topic, in the order of docs/checks.md. */
-export const topics: readonly Topic[] = [atmosphereTopic];
+export const topics: readonly Topic[] = [atmosphereTopic, momentumTopic, inletTopic, rotorTopic];

@@ -71,7 +71,7 @@ function distance(ours: number, theirs: Point['theirs']): { off: number; scale: 
   const [low, high] = theirs;
   if (ours < low) return { off: ours - low, scale: Math.abs(low) };
   if (ours > high) return { off: ours - high, scale: Math.abs(high) };
-  return { off: ours - ours, scale: 1 };
+  return { off: Number.isNaN(ours) ? NaN : 0, scale: 1 };
 }
 
 /** Runs a check. A number of ours that is not finite counts as infinitely far off. */

@@ -44,7 +44,8 @@ export const inletTopic: Topic = {
       id: 'inlet-free',
       title: 'Loss coefficient, lip standing free',
       unit: '',
-      source: 'Idelchik, Handbook of Hydraulic Resistance, thin-edged inlet away from a wall, and where it meets the inlet in a wall.',
+      source:
+        'Idelchik, Handbook of Hydraulic Resistance, thin-edged inlet away from a wall, and where it meets the inlet in a wall.',
       status: 'from memory',
       points: () => [
         { at: 'radius / diameter 0', ours: inletLossFree(0), theirs: 1 },

@@ -39,7 +39,7 @@ export function plotOutcome({ check, points }: Outcome): string {
       }),
     ],
   });
-  return withShortNumbers(svg.outerHTML) + '\n';
+  return withShortNumbers(svg.outerHTML).replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" ') + '\n';
 }
 
 /** Two decimals of a drawing unit are enough, and keep the file the same on every machine. */

@@ -102,5 +102,8 @@ function size({ relative, check }: Outcome, value: number): string {
   return `${formatNumber(value, 2)} ${check.unit}`.trim();
 }
 
+/** Below this an error is rounding of the arithmetic, and differs from machine to machine. */
+const ROUNDING = 1e-12;
+
 const signed = (outcome: Outcome, error: number): string =>
-  error === 0 ? '0' : `${error < 0 ? '−' : '+'}${size(outcome, Math.abs(error))}`;
+  Math.abs(error) < ROUNDING ? '0' : `${error < 0 ? '−' : '+'}${size(outcome, Math.abs(error))}`;
