@@ -3,6 +3,13 @@ import type { Topic } from './check.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
 import { rotorTopic } from './rotors.ts';
+import { sectionTopic } from './sections.ts';
 
 /** Every topic, in the order of docs/checks.md. */
-export const topics: readonly Topic[] = [atmosphereTopic, momentumTopic, inletTopic, rotorTopic];
+export const topics: readonly Topic[] = [
+  atmosphereTopic,
+  momentumTopic,
+  inletTopic,
+  sectionTopic,
+  rotorTopic,
+];

@@ -19,6 +19,7 @@ export function plotOutcome({ check, points }: Outcome): string {
     width: 560,
     height: 300,
     marginLeft: 56,
+    marginBottom: 44,
     style: { background: 'white', color: INK, fontFamily: 'sans-serif', fontSize: '12px' },
     x: { label: check.axis, grid: true },
     y: {
