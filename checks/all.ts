@@ -1,5 +1,6 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import type { Topic } from './check.ts';
+import { hoverTopic } from './hover.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
 import { rotorTopic } from './rotors.ts';
