@@ -5,12 +5,15 @@ import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
 import { rotorTopic } from './rotors.ts';
 import { sectionTopic } from './sections.ts';
+import { shapeTopic } from './shapes.ts';
 
 /** Every topic, in the order of docs/checks.md. */
 export const topics: readonly Topic[] = [
   atmosphereTopic,
   momentumTopic,
+  shapeTopic,
   inletTopic,
   sectionTopic,
   rotorTopic,
+  hoverTopic,
 ];
