@@ -1,5 +1,6 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import type { Topic } from './check.ts';
+import { driveTopic } from './drive.ts';
 import { hoverTopic } from './hover.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
@@ -16,4 +17,5 @@ export const topics: readonly Topic[] = [
   sectionTopic,
   rotorTopic,
   hoverTopic,
+  driveTopic,
 ];

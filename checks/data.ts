@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 export interface Table {
   readonly source: string;
   readonly column: (name: string) => readonly number[];
+  readonly text: (name: string) => readonly string[];
 }
 
 /** Reads `name` from checks/data. Throws where a column is missing or a cell is no number. */
@@ -13,17 +14,20 @@ export function readTable(name: string): Table {
     .split(/\r?\n/);
   const remarks = lines.filter((line) => line.startsWith('#'));
   const [head, ...rows] = lines.filter((line) => !line.startsWith('#')).map((line) => line.split(','));
+  const text = (wanted: string) => {
+    const at = head.indexOf(wanted);
+    if (at < 0) throw new Error(`${name} has no column ${wanted}`);
+    return rows.map((row) => row[at] ?? '');
+  };
   return {
     source: remarks.map((line) => line.replace(/^#\s*/, '')).join(' '),
-    column(wanted) {
-      const at = head.indexOf(wanted);
-      if (at < 0) throw new Error(`${name} has no column ${wanted}`);
-      return rows.map((row, i) => {
-        const value = Number(row[at]);
-        if (!row[at] || !Number.isFinite(value))
+    text,
+    column: (wanted) =>
+      text(wanted).map((cell, i) => {
+        const value = Number(cell);
+        if (cell === '' || !Number.isFinite(value))
           throw new Error(`${name}, row ${i + 1}: ${wanted} is no number`);
         return value;
-      });
-    },
+      }),
   };
 }
