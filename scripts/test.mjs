@@ -62,13 +62,13 @@ const stages = [
   ['format', () => single(tool('prettier/bin/prettier.cjs', '--check', '--log-level=warn', '.'))],
   ['boundaries', () => single(run('scripts/boundaries.mjs', []))],
   ['unused', () => single(tool('knip/bin/knip.js'))],
-  ['unit tests', () => vitest('unit', '--project', 'unit')],
-  ['project tests', () => vitest('project', '--project', 'project')],
-  ['published checks', () => vitest('checks', '--project', 'checks')],
   [
     'build',
     () => single(tool('typescript/bin/tsc', '-p', 'tsconfig.build.json') && run('scripts/build.mjs', [])),
   ],
+  ['unit tests', () => vitest('unit', '--project', 'unit')],
+  ['project tests', () => vitest('project', '--project', 'project')],
+  ['published checks', () => vitest('checks', '--project', 'checks')],
   ['browser tests', browser],
 ];
 
