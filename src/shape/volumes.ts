@@ -37,8 +37,10 @@ export function vaneSpec(fan: Fan): SectionSpec {
 }
 
 /**
- * A vane's chord [m], thickness [m], angle of the chord to the plane of rotation [rad] and camber over chord. A curved
- * vane meets the air at VANE_TURN to the axis and lets it go along the axis; its depth along the axis is `chord_mm`.
+ * A vane's chord [m], thickness [m], angle of the chord to the plane of rotation [rad] and camber over chord. Behind a
+ * right-hand rotor the air turns with the blades; a curved vane meets it at VANE_TURN to the axis and lets it go along
+ * the axis, so its chord leans past a right angle and its mean line bends the other way than a blade's. Its depth along
+ * the axis is `chord_mm`.
  */
 export function vaneSize(fan: Fan) {
   const depth = metresFromMillimetres(fan.stator.chord_mm);
@@ -46,8 +48,8 @@ export function vaneSize(fan: Fan) {
   return {
     chord: depth / Math.cos(half),
     thickness: metresFromMillimetres(fan.stator.thickness_mm),
-    angle: Math.PI / 2 - half,
-    camber: Math.tan(half / 2) / 2,
+    angle: Math.PI / 2 + half,
+    camber: -Math.tan(half / 2) / 2,
   };
 }
 

@@ -1,0 +1,119 @@
+import type { Design } from '../project/schema.ts';
+import { metresFromMillimetres } from '../quantities/units.ts';
+import { fanLayout, type FanLayout } from '../shape/layout.ts';
+import { ductProfile, passageRadius, tailConeProfile, type Profile } from '../shape/profiles.ts';
+import { sectionOutline } from '../shape/section.ts';
+import { vaneSize, vaneSpec } from '../shape/volumes.ts';
+import { circleSegments, facetError, type Quality } from './fineness.ts';
+import { sound, withSolids, type Kernel, type Solid } from './kernel.ts';
+import { loft } from './loft.ts';
+import { meshOf, solidOf, type Mesh } from './mesh.ts';
+import { turned } from './turned.ts';
+
+/** How far a vane reaches into the edge of the seat [m], and along the axis past what it is trimmed with. */
+const INTO_SEAT = 0.0005;
+const BEYOND = 0.001;
+
+/**
+ * The duct in the frame of the layout [mm]: wall with lip and exit, and the plate that carries the motor on vanes that
+ * merge into both. Curved vanes are curved for a right-hand rotor.
+ */
+export function ductMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
+  const layout = fanLayout(design.fan, design.motor);
+  const error = facetError(design.printer, quality);
+  const segments = circleSegments(layout.boreRadius, error / 4);
+  return withSolids((keep) => {
+    const wall = keep(turned(kernel, ductProfile(layout, arcSteps(layout, error)), segments));
+    const seat = keep(seatSolid(kernel, design, layout, error));
+    const vanes = keep(vaneSolid(kernel, design, layout, error, segments));
+    const parts = [sound(wall, 'duct wall'), sound(seat, 'motor seat'), sound(vanes, 'vanes')];
+    return meshOf(sound(keep(kernel.Manifold.union(parts)), 'duct'));
+  });
+}
+
+/** The tail cone in the frame of the layout [mm]. */
+export function tailConeMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
+  const layout = fanLayout(design.fan, design.motor);
+  const segments = circleSegments(layout.seatRadius, facetError(design.printer, quality) / 4);
+  return withSolids((keep) =>
+    meshOf(sound(keep(turned(kernel, tailConeProfile(layout), segments)), 'tail cone')),
+  );
+}
+
+function arcSteps(layout: FanLayout, error: number): number {
+  const radius = Math.max(layout.lipRadius, layout.wall);
+  return Math.min(40, Math.max(6, Math.ceil(circleSegments(radius, error) / 4)));
+}
+
+function circle(radius: number, segments: number, x = 0, y = 0): [number, number][] {
+  return Array.from({ length: segments }, (_, i) => {
+    const a = (2 * Math.PI * i) / segments;
+    return [1e3 * (x + radius * Math.cos(a)), 1e3 * (y + radius * Math.sin(a))];
+  });
+}
+
+function seatSolid(kernel: Kernel, design: Design, layout: FanLayout, error: number): Solid {
+  const { motor, printer } = design;
+  const widening = metresFromMillimetres(printer.holeShrink_mm) / 2;
+  const contours = [circle(layout.seatRadius, circleSegments(layout.seatRadius, error / 4))];
+  if (layout.seatHoleRadius > 0) {
+    const radius = layout.seatHoleRadius + widening;
+    contours.push(circle(radius, circleSegments(radius, error / 4)));
+  }
+  const hole = layout.screwHoleRadius + widening;
+  for (let i = 0; i < motor.mountHoles; i++) {
+    const a = (2 * Math.PI * i) / motor.mountHoles;
+    const [x, y] = [layout.mountCircleRadius * Math.cos(a), layout.mountCircleRadius * Math.sin(a)];
+    contours.push(circle(hole, circleSegments(hole, error / 4), x, y));
+  }
+  return withSolids((keep) => {
+    const section = keep(new kernel.CrossSection(contours, 'EvenOdd'));
+    const plate = keep(section.extrude(1e3 * (layout.seatBottomZ - layout.seatTopZ)));
+    return plate.translate([0, 0, 1e3 * layout.seatTopZ]);
+  });
+}
+
+/** All vanes, trimmed to the middle of the wall outside and clear of the motor inside. */
+function vaneSolid(
+  kernel: Kernel,
+  design: Design,
+  layout: FanLayout,
+  error: number,
+  segments: number,
+): Solid {
+  const { fan } = design;
+  const { chord, angle } = vaneSize(fan);
+  const outline = sectionOutline(vaneSpec(fan), error > 1e-4 ? 10 : 20);
+  const middleZ = (layout.vaneTopZ + layout.vaneBottomZ) / 2;
+  const heights = Array.from(
+    { length: 25 },
+    (_, i) => layout.vaneTopZ - BEYOND + ((layout.vaneBottomZ - layout.vaneTopZ + 2 * BEYOND) * i) / 24,
+  );
+  const middle = heights.map((z): [number, number] => [z, passageRadius(layout, z) + layout.wall / 2]);
+  const within: Profile = [...middle.map(([z]): [number, number] => [z, 0]), ...middle.reverse()].reverse();
+  const inner = layout.seatRadius - Math.min(INTO_SEAT, layout.seatRadius / 4);
+  const outer = Math.max(...middle.map(([, r]) => r)) + layout.wall;
+  const pieces = Math.max(2, Math.ceil(((outer - inner) / 0.004) * Math.min(1, 2e-5 / error)));
+  const sections = Array.from({ length: pieces + 1 }, (_, i) => {
+    const radius = inner + ((outer - inner) * i) / pieces;
+    return { radius, wrapRadius: radius, outline, chord, angle, middleZ, grow: 0 };
+  });
+  return withSolids((keep) => {
+    const vane = sound(keep(solidOf(kernel, loft(sections))), 'vane');
+    const count = fan.stator.vaneCount;
+    const all = Array.from({ length: count }, (_, i) => keep(vane.rotate([0, 0, (360 * i) / count])));
+    const together = keep(kernel.Manifold.union(all));
+    const trimmed = keep(together.intersect(keep(turned(kernel, within, segments))));
+    // Ends inside the plate, so that what is left of the vane overlaps it instead of touching it.
+    const top = layout.vaneTopZ - BEYOND;
+    const bottom = layout.seatTopZ + 0.1 * (layout.seatBottomZ - layout.seatTopZ);
+    if (bottom <= top) return trimmed.translate([0, 0, 0]);
+    const clear: Profile = [
+      [top, 0],
+      [top, layout.seatRadius],
+      [bottom, layout.seatRadius],
+      [bottom, 0],
+    ];
+    return trimmed.subtract(keep(turned(kernel, clear, segments)));
+  });
+}

@@ -1,0 +1,80 @@
+import type { Design } from '../project/schema.ts';
+import type { Kernel } from './kernel.ts';
+import { mirrored } from './mesh.ts';
+import {
+  makePart,
+  partKinds,
+  refuseFaults,
+  type PartKind,
+  type PartOptions,
+  type PartSolid,
+} from './part.ts';
+
+export interface MadePart extends PartSolid {
+  /** Unique among the parts; fit for a file name. */
+  readonly id: string;
+  readonly name: string;
+  readonly quantity: number;
+  /** Sense of rotation it belongs to; null where it fits both. */
+  readonly hand: 'right' | 'left' | null;
+}
+
+/** Every part of a craft's fans. Plain data. */
+export interface Made {
+  readonly name: string;
+  readonly fanCount: number;
+  readonly parts: readonly MadePart[];
+  /** Size of the bed the parts are meant for [mm]. */
+  readonly bed_mm: readonly [number, number];
+}
+
+export interface MakeOptions extends PartOptions {
+  readonly kernel: Kernel;
+}
+
+const NAMES: Record<PartKind, string> = { rotor: 'rotor', duct: 'duct', tailCone: 'tail cone' };
+const IDS: Record<PartKind, string> = { rotor: 'rotor', duct: 'duct', tailCone: 'tail-cone' };
+
+/**
+ * The printable parts of a project's fans, with quantities. An even number of fans is half right-hand, half left-hand
+ * (their torques cancel): rotors, and ducts with curved vanes, then come as two mirrored parts. Rejects with a
+ * GeometryFaultError where the fan cannot be built.
+ */
+export async function make(project: Design & { readonly name: string }, options: MakeOptions): Promise<Made> {
+  refuseFaults(project);
+  const { fanCount } = project.craft;
+  const parts: MadePart[] = [];
+  for (const kind of partKinds(project)) {
+    const solid = makePart(options.kernel, project, kind, options);
+    const handed = kind === 'rotor' || (kind === 'duct' && project.fan.stator.curved);
+    if (!handed) {
+      parts.push({ ...solid, id: IDS[kind], name: NAMES[kind], quantity: fanCount, hand: null });
+      continue;
+    }
+    const hands = fanCount % 2 === 0 ? (['right', 'left'] as const) : (['right'] as const);
+    for (const hand of hands) {
+      parts.push({
+        ...(hand === 'left' ? mirroredPart(solid) : solid),
+        id: `${IDS[kind]}-${hand}`,
+        name: `${NAMES[kind]}, ${hand}-hand`,
+        quantity: fanCount / hands.length,
+        hand,
+      });
+    }
+  }
+  return {
+    name: project.name,
+    fanCount,
+    parts,
+    bed_mm: [project.printer.bedX_mm, project.printer.bedY_mm],
+  };
+}
+
+function mirroredPart(solid: PartSolid): PartSolid {
+  const { min, max } = solid.boundingBox_mm;
+  return {
+    ...solid,
+    ...mirrored(solid),
+    boundingBox_mm: { min: [min[0], -max[1], min[2]], max: [max[0], -min[1], max[2]] },
+  };
+}
