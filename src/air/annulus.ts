@@ -1,5 +1,5 @@
 import { findRoot } from '../numerics/root.ts';
-import { liftDrag, type SectionStream } from './section.ts';
+import { liftDragInto, type SectionStream } from './section.ts';
 
 /**
  * One annulus of the rotor in its stream.
@@ -44,6 +44,8 @@ export interface AnnulusInput {
   readonly gapShare: number;
   /** Share of swirl energy recovered, 0..1 */
   readonly swirlRecovery: number;
+  /** 1; or 0 for a rotor whose swirl is taken out at no cost (ideal limits). */
+  readonly swirlFactor: number;
   /** Suction of the exit swirl outside this annulus over density [m2/s2] */
   readonly exitSuction: number;
 }
@@ -80,29 +82,38 @@ export function prandtlFactor(input: AnnulusInput, sinPhi: number): number {
   );
 }
 
-/** Everything at inflow angle `phi`; `balance` is the residual described above. */
-function at(input: AnnulusInput, stream: SectionStream, phi: number) {
+/** The balance described above at inflow angle `phi`; where k <= 0 the sign it has where k reaches zero. */
+function balanceAt(input: AnnulusInput, stream: SectionStream, phi: number, force: Float64Array): number {
   const sin = Math.sin(phi);
   const cos = Math.cos(phi);
-  const { cl, cd } = liftDrag(stream, input.bladeAngle - phi);
-  const cx = cl * cos - cd * sin;
-  const ct = cl * sin + cd * cos;
+  liftDragInto(stream, input.bladeAngle - phi, force);
+  const cx = force[0] * cos - force[1] * sin;
+  const ct = force[0] * sin + force[1] * cos;
   const size = Math.max(Math.abs(sin), TINY);
   const tipFactor = input.ducted ? 1 : prandtlFactor(input, sin);
-  const tau = (input.solidity * ct) / (2 * tipFactor * size);
+  const tau = (input.swirlFactor * input.solidity * ct) / (2 * tipFactor * size);
   const k = cos + tau / 2;
-  const bladePressure = input.solidity * cx * (cx > 0 ? 1 - input.gapShare : 1);
-  let give: number;
-  let balance: number;
-  if (input.ducted) {
-    const head = sin > 0 ? input.head : -input.headReversed;
-    give = bladePressure + input.swirlRecovery * tau * tau - head * sin * sin;
-    balance = input.bladeSpeed ** 2 * give + ram(input) * k * k;
-  } else {
-    give = input.solidity * cx - 4 * tipFactor * sin * size;
-    balance = input.bladeSpeed * give + 4 * tipFactor * size * input.axialSpeed * k;
-  }
-  return { cl, cd, cx, ct, tau, k, tipFactor, give, balance };
+  const give = giveOf(input, cx, tau, sin, size, tipFactor);
+  const balance = input.ducted
+    ? input.bladeSpeed * input.bladeSpeed * give + ram(input) * k * k
+    : input.bladeSpeed * give + 4 * tipFactor * size * input.axialSpeed * k;
+  if (k > 0) return balance;
+  return phi > 0 ? -Math.abs(balance) - Number.MIN_VALUE : Math.abs(balance) + Number.MIN_VALUE;
+}
+
+/** What the blades give less what the stream asks, over 1/2 rho W^2, the flight speed's part left out. */
+function giveOf(
+  input: AnnulusInput,
+  cx: number,
+  tau: number,
+  sin: number,
+  size: number,
+  tipFactor: number,
+): number {
+  if (!input.ducted) return input.solidity * cx - 4 * tipFactor * sin * size;
+  const pressure = input.solidity * cx * (cx > 0 ? 1 - input.gapShare : 1);
+  const head = sin > 0 ? input.head : -input.headReversed;
+  return pressure + input.swirlRecovery * tau * tau - head * sin * sin;
 }
 
 const ram = (input: AnnulusInput) => input.axialSpeed * Math.abs(input.axialSpeed) + 2 * input.exitSuction;
@@ -111,43 +122,79 @@ const ram = (input: AnnulusInput) => input.axialSpeed * Math.abs(input.axialSpee
 const FIRST_STEPS = [0.8, 0.62, 0.48, 0.36, 0.26, 0.18, 0.11, 0.06, 0.02];
 const WIDE_STEPS = 36;
 
+/** Bracket widths tried around a guess, as a share of it. */
+const GUESS_WIDTHS = [0.01, 0.08];
+
 /**
- * Solves one annulus. `stream` is the section at the annulus's Reynolds and Mach number.
+ * Solves one annulus. `stream` is the section at the annulus's Reynolds and Mach number; `guess` an inflow angle near
+ * which to look first (NaN: none), taken up only if the blade is unstalled there, where the root is the largest one.
+ * `tolerance` is on the inflow angle [rad]; `force` is scratch space of two numbers.
  * Never throws for finite input; every output is finite.
  */
-export function solveAnnulus(input: AnnulusInput, stream: SectionStream): AnnulusState {
-  if (input.bladeSpeed === 0 && (input.ducted ? ram(input) === 0 : input.axialSpeed === 0))
-    return stillAir(input, stream);
-  // Outside k > 0 the relative speed has no meaning; the balance keeps the sign it has where k reaches zero.
-  const balance = (phi: number) => {
-    const state = at(input, stream, phi);
-    if (state.k > 0) return state.balance;
-    return phi > 0 ? -Math.abs(state.balance) - Number.MIN_VALUE : Math.abs(state.balance) + Number.MIN_VALUE;
-  };
-  const phi = bracketedRoot(balance, input.bladeAngle - stream.thinZeroLift);
-  const s = at(input, stream, phi);
-  const relativeSpeed = speedAt(input, s.k, s.give, Math.abs(Math.sin(phi)), s.tipFactor);
+export function solveAnnulus(
+  input: AnnulusInput,
+  stream: SectionStream,
+  guess: number,
+  tolerance: number,
+  force: Float64Array,
+): AnnulusState {
+  if (input.bladeSpeed === 0 && (input.ducted ? ram(input) === 0 : input.axialSpeed === 0)) {
+    return stateAt(input, stream, 0, force);
+  }
+  const balance = (phi: number) => balanceAt(input, stream, phi, force);
+  const near = rootNear(balance, guess, tolerance);
+  const phi =
+    near > 0 && input.bladeAngle - near < stream.noseStallUp
+      ? near
+      : largestRoot(balance, input.bladeAngle - stream.thinZeroLift, tolerance);
+  return stateAt(input, stream, phi, force);
+}
+
+function stateAt(input: AnnulusInput, stream: SectionStream, phi: number, force: Float64Array): AnnulusState {
+  const sin = Math.sin(phi);
+  const cos = Math.cos(phi);
+  const alpha = input.bladeAngle - phi;
+  liftDragInto(stream, alpha, force);
+  const cl = force[0];
+  const cd = force[1];
+  const cx = cl * cos - cd * sin;
+  const ct = cl * sin + cd * cos;
+  const size = Math.max(Math.abs(sin), TINY);
+  const tipFactor = input.ducted ? 1 : prandtlFactor(input, sin);
+  const tau = (input.swirlFactor * input.solidity * ct) / (2 * tipFactor * size);
+  const k = cos + tau / 2;
+  const relativeSpeed = speedAt(input, k, giveOf(input, cx, tau, sin, size, tipFactor), size, tipFactor);
   return {
     phi,
     relativeSpeed,
-    axialVelocity: relativeSpeed * Math.sin(phi),
-    swirlVelocity: relativeSpeed * s.tau,
-    alpha: input.bladeAngle - phi,
-    cl: s.cl,
-    cd: s.cd,
-    cx: s.cx,
-    ct: s.ct,
-    tipFactor: s.tipFactor,
+    axialVelocity: relativeSpeed * sin,
+    swirlVelocity: relativeSpeed * tau,
+    alpha,
+    cl,
+    cd,
+    cx,
+    ct,
+    tipFactor,
   };
 }
 
-function bracketedRoot(balance: (phi: number) => number, zeroLiftInflow: number): number {
-  let high = zeroLiftInflow > 0.02 && zeroLiftInflow < 1.4 ? zeroLiftInflow : NaN;
-  if (Number.isFinite(high) && balance(high) < 0) {
-    const top = high;
+/** The root in a small bracket about `guess`; 0 where the bracket does not hold one. */
+function rootNear(balance: (phi: number) => number, guess: number, tolerance: number): number {
+  if (!(guess > 1e-3 && guess < 1.4)) return 0;
+  for (const width of GUESS_WIDTHS) {
+    const low = guess * (1 - width);
+    const high = guess * (1 + width);
+    if (balance(low) >= 0 && balance(high) < 0) return findRoot(balance, low, high, tolerance);
+  }
+  return 0;
+}
+
+function largestRoot(balance: (phi: number) => number, zeroLiftInflow: number, tolerance: number): number {
+  let high = zeroLiftInflow;
+  if (high > 0.02 && high < 1.4 && balance(high) < 0) {
     for (const share of FIRST_STEPS) {
-      const low = top * share;
-      if (balance(low) >= 0) return findRoot(balance, low, high, 1e-14);
+      const low = zeroLiftInflow * share;
+      if (balance(low) >= 0) return findRoot(balance, low, high, tolerance);
       high = low;
     }
   }
@@ -155,8 +202,8 @@ function bracketedRoot(balance: (phi: number) => number, zeroLiftInflow: number)
   for (let i = 1; i <= 2 * WIDE_STEPS; i++) {
     const t = 1 - i / WIDE_STEPS;
     // Steps shrink toward phi = 0, where weak blades have their root; phi = 0 itself is passed by.
-    const low = i === WIDE_STEPS ? -1e-7 : Math.sign(t) * Math.PI * Math.abs(t) ** 2 * (1 - 1e-6);
-    if (balance(low) >= 0) return findRoot(balance, low, high, 1e-14);
+    const low = i === WIDE_STEPS ? -1e-7 : Math.sign(t) * Math.PI * t * t * (1 - 1e-6);
+    if (balance(low) >= 0) return findRoot(balance, low, high, tolerance);
     high = low;
   }
   return 0;
@@ -171,20 +218,4 @@ function speedAt(input: AnnulusInput, k: number, give: number, size: number, tip
   }
   const speed = (4 * tipFactor * size * input.axialSpeed) / -give;
   return Number.isFinite(speed) && speed > 0 ? speed : 0;
-}
-
-function stillAir(input: AnnulusInput, stream: SectionStream): AnnulusState {
-  const { cl, cd } = liftDrag(stream, input.bladeAngle);
-  return {
-    phi: 0,
-    relativeSpeed: 0,
-    axialVelocity: 0,
-    swirlVelocity: 0,
-    alpha: input.bladeAngle,
-    cl,
-    cd,
-    cx: cl,
-    ct: cd,
-    tipFactor: 1,
-  };
 }

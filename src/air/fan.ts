@@ -20,9 +20,11 @@ export interface FanRun {
   readonly ideal?: boolean;
 }
 
-/** Where the shaft power goes [W]. */
+/** Where the shaft power goes [W]; the items add up to it but for the closure error. */
 export interface Ledger {
+  /** Least power momentum allows for this thrust through this area. */
   readonly ideal: number;
+  /** Price of a jet that is faster at some radii than at others; in an open rotor with the tip and root losses. */
   readonly unevenJet: number;
   readonly profileDrag: number;
   readonly tipGap: number;
@@ -48,11 +50,16 @@ export interface FanAir {
   readonly ledger: Ledger;
   /** Shaft power less the sum of the ledger [W] */
   readonly ledgerError: number;
-  readonly annuli: readonly (AnnulusState & { readonly exitVelocity: number; readonly reynolds: number })[];
+  readonly annuli: readonly AnnulusState[];
+  readonly exitVelocities: Float64Array;
+  readonly reynolds: Float64Array;
 }
 
-/** Rounds in which gap loss and Reynolds numbers settle; the ledger closes at any number of them. */
-const ROUNDS = 3;
+/**
+ * Accuracy of the inflow angle [rad] in the two rounds: the first finds Reynolds numbers and the mean flow for the gap loss
+ * (a third round would move thrust by less than 0.05 %), the second the answer. The ledger closes after either.
+ */
+const ROUND_TOLERANCES = [1e-7, 1e-13];
 
 /**
  * Thrust, torque and power of a rotor, in a duct (`passage`) or open (`null`), annulus by annulus from tip to hub.
@@ -71,7 +78,8 @@ export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, run: 
   let share = 0;
 
   const speeds = Float64Array.from(rotor.radius, (r) => Math.hypot(omega * r, run.axialSpeed));
-  for (let round = 0; round < ROUNDS; round++) {
+  const force = new Float64Array(2);
+  for (const [round, tolerance] of ROUND_TOLERANCES.entries()) {
     for (let i = 0; i < n; i++) {
       const speed = round === 0 ? speeds[i] : Math.abs(states[i].relativeSpeed);
       reynolds[i] = (air.density * speed * rotor.chord[i]) / air.viscosity;
@@ -86,7 +94,7 @@ export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, run: 
       );
     }
     if (passage && !run.ideal && round > 0) share = gapShareOf(rotor, passage, air, omega, states);
-    solveAll(rotor, passage, run, backward, omega, share, streams, states, suctions);
+    solveAll(rotor, passage, run, backward, omega, share, streams, states, suctions, tolerance, force);
   }
   return sumUp({ rotor, passage, air, run, share, states, suctions, reynolds });
 }
@@ -108,6 +116,8 @@ function solveAll(
   streams: readonly SectionStream[],
   states: AnnulusState[],
   suctions: Float64Array,
+  tolerance: number,
+  force: Float64Array,
 ): void {
   const loss = passage ? totalLoss(passage) : 0;
   let suction = 0;
@@ -128,10 +138,11 @@ function solveAll(
       headReversed: passage ? 1 / passage.reversedExitRatio ** 2 + passage.reversedLoss : 0,
       gapShare: share,
       swirlRecovery: passage?.swirlRecovery ?? 0,
+      swirlFactor: run.ideal ? 0 : 1,
       exitSuction: passage ? suction + last / 2 : 0,
     };
     suctions[i] = input.exitSuction;
-    states[i] = solveAnnulus(input, streams[i]);
+    states[i] = solveAnnulus(input, streams[i], guessFor(rotor, states, i), tolerance, force);
     if (passage) {
       last =
         states[i].axialVelocity > 0
@@ -140,6 +151,15 @@ function solveAll(
       suction += last;
     }
   }
+}
+
+/** Inflow angle to start from: the last round's, else the outer neighbour's axial velocity at this radius. */
+function guessFor(rotor: RotorAir, states: readonly AnnulusState[], i: number): number {
+  if (states[i]) return states[i].phi;
+  const outer = states[i + 1];
+  return outer
+    ? Math.atan2(Math.sin(outer.phi) * rotor.radius[i + 1], Math.cos(outer.phi) * rotor.radius[i])
+    : Number.NaN;
 }
 
 /** Sum of a passage's loss coefficients on 1/2 rho V_x^2. */
@@ -199,7 +219,8 @@ function sumUp(solved: Solved): FanAir {
   let swirl = 0;
   let heads = 0;
   let reversedLip = 0;
-  const annuli: FanAir['annuli'][number][] = [];
+  let throughFlow = 0;
+  const exitVelocities = new Float64Array(states.length);
   for (let i = 0; i < states.length; i++) {
     const s = states[i];
     const r = rotor.radius[i];
@@ -238,7 +259,8 @@ function sumUp(solved: Solved): FanAir {
     massFlow += rho * vx * ring;
     axialMoment += flow * vx;
     exitMoment += flow * exitVelocity;
-    annuli.push({ ...s, exitVelocity, reynolds: reynolds[i] });
+    throughFlow += flow;
+    exitVelocities[i] = exitVelocity;
   }
   const disc = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);
   const ideal = idealPower(thrust, disc, passage ? passage.exitRatio : null, rho, v0);
@@ -257,21 +279,19 @@ function sumUp(solved: Solved): FanAir {
   };
   const shaftPower = torque * Math.abs(run.omega);
   const total = Object.values(ledger).reduce((a: number, b: number) => a + b, 0);
-  const flows = annuli.reduce(
-    (sum, a, i) => sum + Math.abs(a.axialVelocity) * 2 * Math.PI * rotor.radius[i] * rotor.width[i],
-    0,
-  );
   return {
     thrust,
     rotorThrust,
     torque: run.omega < 0 ? -torque : torque,
     shaftPower,
     massFlow,
-    axialVelocity: flows > 0 ? axialMoment / flows : 0,
-    exitVelocity: flows > 0 ? exitMoment / flows : 0,
+    axialVelocity: throughFlow > 0 ? axialMoment / throughFlow : 0,
+    exitVelocity: throughFlow > 0 ? exitMoment / throughFlow : 0,
     idealPower: ideal,
     ledger,
     ledgerError: shaftPower - total,
-    annuli,
+    annuli: states,
+    exitVelocities,
+    reynolds,
   };
 }

@@ -120,10 +120,16 @@ export function sectionStream(
   };
 }
 
+/** 1 up to 0.4 rad, 0 from 1 rad, smooth between: the low-aspect correction is for flow along the chord. */
+function smallAngle(angle: number): number {
+  const x = (1 - Math.abs(angle)) / 0.6;
+  return x >= 1 ? 1 : x <= 0 ? 0 : x * x * (3 - 2 * x);
+}
+
 /** 1 well below `edge`, 0 well above, over a few `width`s. */
 function fallsAt(x: number, edge: number, width: number): number {
   const z = (x - edge) / width;
-  return z > 40 ? 0 : z < -40 ? 1 : 1 / (1 + Math.exp(z));
+  return z > 37 ? 0 : z < -37 ? 1 : 1 / (1 + Math.exp(z));
 }
 
 /**
@@ -131,21 +137,28 @@ function fallsAt(x: number, edge: number, width: number): number {
  * drag is positive everywhere.
  */
 export function liftDrag(s: SectionStream, alpha: number): LiftDrag {
+  const out = new Float64Array(2);
+  liftDragInto(s, alpha, out);
+  return { cl: out[0], cd: out[1] };
+}
+
+/** `liftDrag` without an object a call: lift into `out[0]`, drag into `out[1]`. For the annulus loop. */
+export function liftDragInto(s: SectionStream, alpha: number, out: Float64Array): void {
   const angle = alpha > Math.PI ? alpha - 2 * Math.PI : alpha < -Math.PI ? alpha + 2 * Math.PI : alpha;
-  const a = angle - (1 - s.aspectKeep) * (angle - s.thinZeroLift) * fallsAt(Math.abs(angle), 0.6, 0.1);
+  const a = angle - (1 - s.aspectKeep) * (angle - s.thinZeroLift) * smallAngle(angle);
   const nose = fallsAt(a, s.noseStallUp, NOSE_WIDTH) * fallsAt(-a, s.noseStallDown, NOSE_WIDTH);
   const attached = fallsAt(a, s.liftStallUp, LIFT_WIDTH) * fallsAt(-a, s.liftStallDown, LIFT_WIDTH);
   const soft = s.laminarShare * nose;
   const zeroLift = s.thinZeroLift * (1 - 0.5 * soft);
   const slope = s.slope * (1 - 0.3 * soft);
-  const kirchhoff = ((1 + Math.sqrt(attached)) / 2) ** 2;
-  const broken = (1 - attached) ** 2;
+  const half = (1 + Math.sqrt(attached)) / 2;
+  const broken = (1 - attached) * (1 - attached);
   const cn =
-    slope * Math.sin(a - zeroLift) * kirchhoff * (1 - broken) + broken * PLATE_NORMAL * Math.sin(angle);
-  const suction = nose * s.suctionKept;
+    slope * Math.sin(a - zeroLift) * half * half * (1 - broken) + broken * PLATE_NORMAL * Math.sin(angle);
   const cd =
     s.friction +
     s.bubble * (1 - broken) * (1 + 2.5 * cn * cn) +
-    (1 - suction) * Math.abs(cn) * Math.abs(Math.sin(angle - 2 * s.camber * (1 - broken)));
-  return { cl: cn * Math.cos(a), cd: cd * s.dragFactor };
+    (1 - nose * s.suctionKept) * Math.abs(cn) * Math.abs(Math.sin(angle - 2 * s.camber * (1 - broken)));
+  out[0] = cn * Math.cos(a);
+  out[1] = cd * s.dragFactor;
 }

@@ -1,20 +1,11 @@
+import type { Ledger } from '../air/fan.ts';
+import type { MassItem } from '../craft/mass.ts';
 import type { Interval } from '../quantities/interval.ts';
 
-/** Where the shaft power of one fan goes [W]; with `ideal` the items add up to the shaft power (see `ledgerError_W`). */
-export interface Losses {
-  /** Least power momentum allows for this thrust through this exit area. */
-  readonly ideal: number;
-  /** Price of an exit velocity that differs from radius to radius. */
-  readonly unevenJet: number;
-  readonly profileDrag: number;
-  readonly tipGap: number;
-  readonly swirl: number;
-  readonly inletLip: number;
-  readonly wallFriction: number;
-  readonly hubBase: number;
-  readonly struts: number;
-  readonly exitExpansion: number;
-}
+/** Where the shaft power of one fan goes [W]. */
+export type Losses = Ledger;
+
+export type { MassItem };
 
 /** One fan at one running point. Arrays run from hub to tip, one entry an annulus. */
 export interface FanPoint {
@@ -43,6 +34,7 @@ export interface FanPoint {
   readonly massFlow_kgps: number;
   readonly tipSpeed_mps: number;
   readonly tipMach: number;
+  /** Where the shaft power goes; with `ideal` the items add up to it (see `ledgerError_W`). */
   readonly losses_W: Losses;
   /** Shaft power minus the sum of `losses_W`. */
   readonly ledgerError_W: number;
@@ -58,15 +50,6 @@ export interface FanPoint {
     /** Thrust of the blades in this annulus, per metre of radius. */
     readonly thrustPerRadius_Npm: readonly number[];
   };
-}
-
-/** One row of the mass build-up. */
-export interface MassItem {
-  readonly name: string;
-  readonly count: number;
-  readonly each_g: number;
-  readonly total_g: number;
-  readonly kind: 'payload' | 'fixed' | 'drive' | 'battery' | 'printed';
 }
 
 /** A step of the argument, in a plain sentence with its numbers in it. */

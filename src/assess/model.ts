@@ -1,0 +1,127 @@
+import { atmosphere, type Air } from '../air/atmosphere.ts';
+import type { FanRun } from '../air/fan.ts';
+import { fanMap, type FanMap } from '../air/map.ts';
+import { passageOf, type Passage } from '../air/passage.ts';
+import { ANNULI, rotorOfFan, type RotorAir } from '../air/rotor.ts';
+import { massItems, totalMass_g, type MassItem } from '../craft/mass.ts';
+import { restVoltage } from '../drive/battery.ts';
+import { motorConstants } from '../drive/motor.ts';
+import { supplyAt, type Supply } from '../drive/supply.ts';
+import type { Project } from '../project/schema.ts';
+import { GRAVITY } from '../quantities/constants.ts';
+import { kilogramsFromGrams } from '../quantities/units.ts';
+import { fanLayout, type FanLayout } from '../shape/layout.ts';
+import { printedVolumes } from '../shape/volumes.ts';
+
+/** State of charge at which hover and full throttle are quoted: half full, the middle of a flight. */
+export const QUOTED_CHARGE = 0.5;
+
+/** How far one draw of the unknowns departs from the drawing; all zero or one: as drawn. */
+export interface Departure {
+  readonly angle: number;
+  readonly dragFactor: number;
+  readonly liftFactor: number;
+  /** Added to the tip gap [m] */
+  readonly gap: number;
+  /** Factor on every loss coefficient of the duct. */
+  readonly lossFactor: number;
+  /** Factor on the area the jet fills at the exit. */
+  readonly exitFactor: number;
+}
+
+export const AS_DRAWN: Departure = {
+  angle: 0,
+  dragFactor: 1,
+  liftFactor: 1,
+  gap: 0,
+  lossFactor: 1,
+  exitFactor: 1,
+};
+
+/** The physical model of a project, ready to be asked. SI. */
+export interface Model {
+  readonly project: Project;
+  readonly air: Air;
+  readonly layout: FanLayout;
+  readonly rotor: RotorAir;
+  /** null: open rotor */
+  readonly passage: Passage | null;
+  readonly factors: Pick<FanRun, 'dragFactor' | 'liftFactor'>;
+  readonly items: readonly MassItem[];
+  readonly mass: number;
+  /** Thrust each fan must give in hover [N] */
+  readonly needed: number;
+  readonly discArea: number;
+}
+
+/** Builds the model of a project as drawn. */
+export function modelOf(project: Project): Model {
+  const { fan, motor, brief } = project;
+  const air = atmosphere(brief.altitude_m, brief.airTemperature_C);
+  const layout = fanLayout(fan, motor);
+  const rotor = rotorOfFan(fan);
+  const items = massItems(project, printedVolumes(fan, motor, project.printer.holeShrink_mm));
+  const mass = kilogramsFromGrams(totalMass_g(items));
+  const needed = (mass * GRAVITY) / project.craft.fanCount;
+  const discArea = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);
+  return {
+    project,
+    air,
+    layout,
+    rotor,
+    passage: passageFor({ project, air, layout, needed, discArea }, 0),
+    factors: {},
+    items,
+    mass,
+    needed,
+    discArea,
+  };
+}
+
+/** The same craft with a fan that departs from its drawing, cut into `annuli`; mass and need stay as drawn. */
+export function departedModel(model: Model, departure: Departure, annuli = ANNULI): Model {
+  const passage = passageFor(model, departure.gap);
+  return {
+    ...model,
+    rotor: rotorOfFan(model.project.fan, { angle: departure.angle }, annuli),
+    passage: passage && departed(passage, departure),
+    factors: { dragFactor: departure.dragFactor, liftFactor: departure.liftFactor },
+  };
+}
+
+type Placed = Pick<Model, 'project' | 'air' | 'layout' | 'needed' | 'discArea'>;
+
+/** The duct of a fan near hover, its gap `wider` than drawn [m]; null for an open rotor. */
+function passageFor({ project, air, layout, needed, discArea }: Placed, wider: number): Passage | null {
+  if (project.fan.kind === 'open') return null;
+  const speed = Math.sqrt(needed / (air.density * discArea));
+  const gap = Math.max(0, layout.boreRadius - layout.tipRadius + wider);
+  return passageOf(project.fan, layout, air, speed, gap);
+}
+
+function departed(passage: Passage, { lossFactor, exitFactor }: Departure): Passage {
+  const { inletLip, wallFriction, hubBase, struts, exitExpansion } = passage.losses;
+  return {
+    ...passage,
+    exitRatio: passage.exitRatio * exitFactor,
+    losses: {
+      inletLip: inletLip * lossFactor,
+      wallFriction: wallFriction * lossFactor,
+      hubBase: hubBase * lossFactor,
+      struts: struts * lossFactor,
+      exitExpansion: exitExpansion * lossFactor,
+    },
+  };
+}
+
+/** Highest speed the motor can see [rad/s]: no load on a full pack. */
+export function highestSpeed(project: Project): number {
+  return motorConstants(project.motor).velocityConstant * restVoltage(project.battery, 1);
+}
+
+/** Thrust and torque of the model's fan over speed, as far as the motor can turn. */
+export const mapOf = (model: Model): FanMap =>
+  fanMap(model.rotor, model.passage, model.air, highestSpeed(model.project), model.factors);
+
+/** The drive at the quoted charge. */
+export const quotedSupply = (project: Project): Supply => supplyAt(project, QUOTED_CHARGE);

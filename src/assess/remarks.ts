@@ -1,0 +1,159 @@
+import { dischargeLimit } from '../drive/battery.ts';
+import type { Project } from '../project/schema.ts';
+import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/format.ts';
+import { geometryFaults } from '../shape/faults.ts';
+import type { Answers } from './answers.ts';
+import type { Model } from './model.ts';
+import type { Assessment, Remark } from './types.ts';
+
+type Draft = Omit<Assessment, 'verdict' | 'remarks' | 'helps'>;
+
+/** Thrust over weight below which control in gusts is thin. Common practice, no source. */
+const THIN_MARGIN = 1.3;
+
+/** Tip gap over tip diameter up to which a duct is usually worth having. Common practice, no source. */
+const WIDE_GAP = 0.01;
+
+/** Battery over all-up mass above which more battery buys little. Common practice, no source. */
+const HEAVY_BATTERY = 0.5;
+
+/** Reynolds number below which no section alone was measured. */
+const UNMEASURED_REYNOLDS = 40_000;
+
+/** What to mind about a project: what can't be made, what is run too hard, what the model does not know. */
+export function remarksOn(project: Project, model: Model, draft: Draft, answers: Answers): Remark[] {
+  const list: Remark[] = geometryFaults(project.fan, project.motor).map(({ path, text }) => ({
+    weight: 'stop',
+    path,
+    text,
+  }));
+  const say = (weight: Remark['weight'], path: string, text: string) => list.push({ weight, path, text });
+  limits(project, draft, say);
+  margins(project, draft, answers, say);
+  blade(project, draft, say);
+  const { full } = draft.fan;
+  say(
+    'care',
+    'fan',
+    `Full throttle is ${n(full.rpm, 3)} rpm, ${n(full.tipSpeed_mps, 2)} m/s at the tips. Tie the craft down and shield the first run; keep eyes and fingers out of the plane of the blades.`,
+  );
+  if (model.rotor.hubRadius < model.layout.hubRadius) {
+    say('stop', 'fan.hubDiameter_mm', 'The hub fills the duct: no blade is left.');
+  }
+  return list;
+}
+
+type Say = (weight: Remark['weight'], path: string, text: string) => void;
+
+function limits(project: Project, { craft, fan }: Draft, say: Say): void {
+  const { motor, controller, battery, brief } = project;
+  const { full, hover } = fan;
+  const pack = full.batteryCurrent_A * project.craft.fanCount;
+  const allowed = dischargeLimit(battery);
+  if (full.motorCurrent_A > motor.burstCurrent_A) {
+    say(
+      'stop',
+      'motor.burstCurrent_A',
+      `Full throttle asks ${n(full.motorCurrent_A, 2)} A of a winding that stands ${n(motor.burstCurrent_A, 2)} A for seconds: it would burn. Limit the throttle or load it less.`,
+    );
+  } else if (full.motorCurrent_A > motor.continuousCurrent_A) {
+    say(
+      'care',
+      'motor.continuousCurrent_A',
+      `Full throttle asks ${n(full.motorCurrent_A, 2)} A of the motor, above its ${n(motor.continuousCurrent_A, 2)} A for minutes: use it in short bursts.`,
+    );
+  }
+  if (hover && craft.lifts && hover.motorCurrent_A > motor.continuousCurrent_A) {
+    say(
+      'stop',
+      'motor.continuousCurrent_A',
+      `Hover already asks ${n(hover.motorCurrent_A, 2)} A of a winding that stands ${n(motor.continuousCurrent_A, 2)} A for minutes.`,
+    );
+  }
+  if (full.motorCurrent_A > controller.continuousCurrent_A) {
+    say(
+      'care',
+      'controller.continuousCurrent_A',
+      `Full throttle asks ${n(full.motorCurrent_A, 2)} A of a controller made for ${n(controller.continuousCurrent_A, 2)} A.`,
+    );
+  }
+  if (pack > allowed) {
+    say(
+      'stop',
+      'battery.dischargeLimit_C',
+      `Full throttle asks ${n(pack, 2)} A of a battery whose maker allows ${n(allowed, 2)} A: it would heat and may catch fire.`,
+    );
+  }
+  if (project.fan.kind === 'ducted' && craft.ductOuterDiameter_mm > brief.largestDuctWidth_mm) {
+    say(
+      'care',
+      'brief.largestDuctWidth_mm',
+      `The duct is ${n(craft.ductOuterDiameter_mm)} mm wide; you allow ${n(brief.largestDuctWidth_mm)} mm.`,
+    );
+  }
+}
+
+function margins(project: Project, { craft }: Draft, answers: Answers, say: Say): void {
+  if (craft.lifts && craft.thrustToWeight < THIN_MARGIN) {
+    say(
+      'care',
+      'fan',
+      `With less than ${THIN_MARGIN} times its weight it can hover in still air but hardly climb or catch itself.`,
+    );
+  }
+  if (craft.lifts && craft.hover_min < project.brief.wanted_min) {
+    say(
+      'care',
+      'brief.wanted_min',
+      `It hovers ${formatMinutes(craft.hover_min)}; you want ${formatMinutes(project.brief.wanted_min)}.`,
+    );
+  }
+  if (craft.lifts && answers.failsAtCharge > 0) {
+    say(
+      'care',
+      'battery',
+      `Full throttle no longer holds it below ${formatPercent(answers.failsAtCharge)} charge: land before.`,
+    );
+  }
+  if (craft.batteryShare > HEAVY_BATTERY) {
+    say(
+      'note',
+      'battery.mass_g',
+      `The battery is ${formatPercent(craft.batteryShare)} of the mass; past about half, more battery buys few minutes.`,
+    );
+  }
+}
+
+function blade(project: Project, { fan: { hover, full } }: Draft, say: Say): void {
+  const { fan, printer } = project;
+  if (fan.kind === 'ducted' && fan.tipGap_mm > WIDE_GAP * fan.tipDiameter_mm) {
+    say(
+      'care',
+      'fan.tipGap_mm',
+      `The tip gap is ${formatPercent(fan.tipGap_mm / fan.tipDiameter_mm, 1)} of the diameter; above about 1 % a duct pays little.`,
+    );
+  }
+  const thinnest = Math.min(...fan.blade.map((s) => s.chord_mm * s.thickness_ratio));
+  if (thinnest < 2 * printer.lineWidth_mm) {
+    say(
+      'care',
+      'fan.blade',
+      `The blade is ${n(thinnest, 2)} mm at its thinnest station; two printed lines are ${n(2 * printer.lineWidth_mm, 2)} mm.`,
+    );
+  }
+  const reynolds = (hover ?? full).annuli.reynolds;
+  const outer = reynolds[Math.floor(reynolds.length * 0.7)];
+  if (outer < UNMEASURED_REYNOLDS) {
+    say(
+      'note',
+      'fan.blade',
+      `The blades work at a Reynolds number near ${n(outer, 2)}; sections alone were measured from ${n(UNMEASURED_REYNOLDS)} up, so their drag is an extrapolation held by measured small rotors.`,
+    );
+  }
+  if (full.tipMach > 0.5)
+    say(
+      'care',
+      'fan.tipDiameter_mm',
+      `The tips reach Mach ${n(full.tipMach, 2)} at full throttle: loud, and past the model's range at 0.6.`,
+    );
+}
