@@ -1,0 +1,139 @@
+import { join } from 'node:path';
+import { Command, Option } from 'commander';
+import type { Made, MadePart } from '../make/make.ts';
+import type { Project } from '../project/schema.ts';
+import { formatNumber } from '../quantities/format.ts';
+import { geometryFaults } from '../shape/faults.ts';
+import { collect } from './assess.ts';
+import { BadInput } from './fault.ts';
+import { makeFolder, writeWhole } from './files.ts';
+import { asJson, type Io } from './io.ts';
+import { firstOf, openProject, type OpenOptions } from './open.ts';
+import { bullet, columns } from './text.ts';
+
+interface MakeOptions extends OpenOptions {
+  readonly out: string;
+  readonly format: 'stl' | '3mf';
+  readonly json?: boolean;
+}
+
+/** `fanwright make FILE --out DIR`: the parts as files that print. */
+export function makeCommand(io: Io): Command {
+  return new Command('make')
+    .description('Write the printable parts of the fans.')
+    .argument('<FILE>', 'project file')
+    .requiredOption('--out <DIR>', 'folder for the files; made if it is not there')
+    .addOption(
+      new Option('--format <KIND>', 'stl: one file a part; 3mf: one file with all parts and how many of each')
+        .choices(['stl', '3mf'])
+        .default('stl'),
+    )
+    .option('--build <ID>', 'make one of the builds in the file instead of the design in hand')
+    .option('--set <path=value>', 'change a value for this run only; may be given several times', collect)
+    .option('--json', 'print the list of files and parts as JSON')
+    .addHelpText('after', MAKE_NOTES)
+    .action(async (file: string, options: MakeOptions) => {
+      const { project } = openProject(file, options);
+      const faults = geometryFaults(project.fan, project.motor);
+      if (faults.length)
+        throw new BadInput(
+          firstOf(
+            file,
+            faults.map(({ path, text }) => ({ message: `${path}: ${text}` })),
+          ),
+        );
+      const { loadKernel, make, writeStl, writeThreeMf } = await solidRoom();
+      const made = await make(project, { kernel: await loadKernel() });
+      const stem = fileName(made.name);
+      const files =
+        options.format === '3mf'
+          ? [{ name: `${stem}.3mf`, bytes: writeThreeMf(made) }]
+          : made.parts.map((part) => ({ name: `${stem}-${part.id}.stl`, bytes: writeStl(part, part.name) }));
+      makeFolder(options.out);
+      for (const { name, bytes } of files) writeWhole(join(options.out, name), bytes);
+      const names = files.map(({ name }) => join(options.out, name));
+      io.out(
+        options.json
+          ? asJson({ files: names, parts: made.parts.map(partFigures) })
+          : madeText(project, made, names),
+      );
+    });
+}
+
+/** The geometry kernel is large, and only this command needs it. */
+async function solidRoom() {
+  const [kernel, making, stl, threeMf] = await Promise.all([
+    import('../make/kernel.ts'),
+    import('../make/make.ts'),
+    import('../make/stl.ts'),
+    import('../make/threemf.ts'),
+  ]);
+  return { ...kernel, ...making, ...stl, ...threeMf };
+}
+
+/** A name that every file system takes: letters, digits and hyphens. */
+export function fileName(name: string): string {
+  const plain = name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
+  return [...plain].slice(0, 60).join('') || 'fan';
+}
+
+function partFigures({
+  id,
+  name,
+  quantity,
+  hand,
+  volume_m3,
+  mass_g,
+  boundingBox_mm: { min, max },
+}: MadePart) {
+  return {
+    id,
+    name,
+    quantity,
+    hand,
+    volume_cm3: volume_m3 * 1e6,
+    mass_g,
+    size_mm: max.map((value, i) => value - min[i]),
+  };
+}
+
+function madeText(project: Project, made: Made, files: readonly string[]): string {
+  const parts = made.parts.map(partFigures);
+  const total = parts.reduce((sum, part) => sum + part.quantity * part.mass_g, 0);
+  return (
+    `${project.name}: ${files.length === 1 ? '1 file' : `${files.length} files`} written\n` +
+    files.map((file) => bullet(file)).join('') +
+    '\n' +
+    columns([
+      ['part', 'print', 'volume', 'mass each', 'size'],
+      ...parts.map((part) => [
+        part.name,
+        `${part.quantity} ×`,
+        `${formatNumber(part.volume_cm3)} cm³`,
+        `${formatNumber(part.mass_g)} g`,
+        `${part.size_mm.map((size) => formatNumber(size)).join(' × ')} mm`,
+      ]),
+      ['all together', '', '', `${formatNumber(total)} g`, ''],
+    ]) +
+    `Masses are of ${project.material.name}, printed solid.\n`
+  );
+}
+
+const MAKE_NOTES = `
+Lengths in the files are mm. The rotor lies with its closed face down, the duct stands on its exit.
+An even number of fans comes half right-handed and half left-handed. A fan that cannot be built as
+drawn is refused with the reason (exit code 2) and nothing is written.
+
+Keys of --json: files (paths), parts (id, name, quantity, hand, volume_cm3, mass_g, size_mm).
+
+Before the first run of a printed rotor: glasses on, people out of its plane, speed up slowly
+behind a guard, and never beyond the speed its material stands.
+
+Examples:
+  fanwright make scout.fanwright.json --out parts
+  fanwright make scout.fanwright.json --out parts --format 3mf --set fan.bladeCount=7`;

@@ -1,0 +1,50 @@
+/** The library: everything another program may call. Same functions as the page and the command line. */
+export { readProject, readProjectValue, type ReadNote, type ReadResult } from './project/read.ts';
+export { writeProject } from './project/write.ts';
+export {
+  allPaths,
+  checkValue,
+  describePath,
+  getPath,
+  setPath,
+  setText,
+  type SetResult,
+} from './project/path.ts';
+export type { FieldDescription } from './project/tree.ts';
+export type { FieldError } from './project/words.ts';
+export { designOf, withBuild } from './project/builds.ts';
+export { catalogue, type CatalogueEntry } from './project/catalogue.ts';
+export {
+  SCHEMA_VERSION,
+  type Battery,
+  type BladeStation,
+  type Brief,
+  type Build,
+  type Controller,
+  type Craft,
+  type Design,
+  type Duct,
+  type Fan,
+  type Material,
+  type Motor,
+  type Printer,
+  type Project,
+  type Section,
+  type Stator,
+} from './project/schema.ts';
+
+export { assess, type AssessOptions } from './assess/assess.ts';
+export type { Assessment, FanPoint, Help, Reason, Remark } from './assess/types.ts';
+export type { Interval } from './quantities/interval.ts';
+export { geometryFaults, type GeometryFault } from './shape/faults.ts';
+
+export { atmosphere, type Air } from './air/atmosphere.ts';
+export { rotorOfTable, type BladeTable, type RotorAir } from './air/rotor.ts';
+export { runProjectFan, runRotor, type SingleFan } from './study/single-fan.ts';
+export { namedSection, type NamedSection } from './study/named-section.ts';
+
+export { loadKernel, type Kernel } from './make/kernel.ts';
+export { make, type Made, type MadePart, type MakeOptions } from './make/make.ts';
+export { isGeometryFaultError, type GeometryFaultError } from './make/part.ts';
+export { writeStl } from './make/stl.ts';
+export { writeThreeMf } from './make/threemf.ts';
