@@ -47,10 +47,7 @@ Examples:
         io.out(
           (ok ? wrap(`${file} can be read and its fan built as drawn.`) : '') +
             list('The file cannot be read:', errors) +
-            list(
-              'The fan cannot be built as drawn:',
-              faults.map(({ path, message }) => ({ message: `${path}: ${message}` })),
-            ) +
+            list('The fan cannot be built as drawn:', faults) +
             list(notes.length === 1 ? 'A note:' : 'Notes:', notes),
         );
       }
