@@ -1,0 +1,39 @@
+import type { ComponentType } from 'react';
+import { BriefStage } from './brief/BriefStage.tsx';
+import { FanStage } from './fan/FanStage.tsx';
+import { NoticeBar } from './frame/NoticeBar.tsx';
+import { StageRail } from './frame/StageRail.tsx';
+import { TopBar } from './frame/TopBar.tsx';
+import { useDrop } from './frame/useDrop.ts';
+import { useKeys } from './frame/useKeys.ts';
+import { MakeupStage } from './makeup/MakeupStage.tsx';
+import { Margin } from './margin/Margin.tsx';
+import { PrintStage } from './print/PrintStage.tsx';
+import { useApp, type Stage } from './state/store.ts';
+
+const STAGES: Readonly<Record<Stage, ComponentType>> = {
+  brief: BriefStage,
+  makeup: MakeupStage,
+  fan: FanStage,
+  print: PrintStage,
+};
+
+/** The page: bar on top, stages on the left, the work in the middle, the answers in the margin. */
+export function App() {
+  useKeys();
+  const over = useDrop();
+  const stage = useApp((s) => s.stage);
+  const Stage = STAGES[stage];
+  return (
+    <div className="page">
+      <TopBar />
+      <StageRail />
+      <main className="work" id="work" key={stage}>
+        <NoticeBar />
+        <Stage />
+      </main>
+      <Margin />
+      {over && <div className="drop">Let go to open the project file</div>}
+    </div>
+  );
+}

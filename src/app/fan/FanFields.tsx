@@ -1,0 +1,53 @@
+import { ChoiceField, SwitchField } from '../field/ChoiceField.tsx';
+import { NumberField } from '../field/NumberField.tsx';
+import { useApp } from '../state/store.ts';
+
+/** Every dimension of the fan as a list, for those that have no place on the drawing and for the keyboard. */
+export function FanFields() {
+  const ducted = useApp((s) => s.project.fan.kind === 'ducted');
+  return (
+    <section className="card" aria-labelledby="fan-fields">
+      <h3 id="fan-fields">
+        Every dimension <em>those on the drawing, and those it has no room for</em>
+      </h3>
+      <div className="form">
+        <ChoiceField
+          path="fan.kind"
+          label="Kind of fan"
+          names={{ ducted: 'in a duct', open: 'open rotor' }}
+        />
+        <NumberField path="fan.tipDiameter_mm" />
+        <NumberField path="fan.hubDiameter_mm" />
+        <NumberField path="fan.hubHeight_mm" />
+        <NumberField path="fan.bladeCount" />
+        <NumberField path="fan.rootFillet_mm" />
+        <ChoiceField
+          path="fan.section.family"
+          label="Blade section"
+          names={{
+            'flat-plate': 'flat plate',
+            'arc-plate': 'plate bent to an arc',
+            'four-digit': 'four-digit form',
+          }}
+        />
+        <NumberField path="fan.section.camberPosition_ratio" />
+        <NumberField path="fan.section.trailingEdge_mm" />
+        {ducted && (
+          <>
+            <NumberField path="fan.tipGap_mm" />
+            <NumberField path="fan.duct.lipRadius_mm" />
+            <NumberField path="fan.duct.length_mm" />
+            <NumberField path="fan.duct.wall_mm" />
+            <NumberField path="fan.duct.exitAreaRatio" />
+            <NumberField path="fan.duct.rotorDepth_mm" />
+            <SwitchField path="fan.duct.tailCone" label="Tail cone" />
+            <NumberField path="fan.stator.vaneCount" />
+            <NumberField path="fan.stator.chord_mm" />
+            <NumberField path="fan.stator.thickness_mm" />
+            <SwitchField path="fan.stator.curved" label="Curved vanes" />
+          </>
+        )}
+      </div>
+    </section>
+  );
+}

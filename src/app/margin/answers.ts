@@ -1,0 +1,135 @@
+import type { Assessment } from '../../assess/types.ts';
+import type { Interval } from '../../quantities/interval.ts';
+import { formatMinutes, formatNumber, formatPercent } from '../../quantities/format.ts';
+
+/** One line of the margin: what is answered, the number with its unit, and the interval where there is one. */
+export interface Answer {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly interval?: string;
+  /** What lies behind this number, in order. */
+  readonly why: readonly string[];
+}
+
+export function between(interval: Interval, write: (value: number) => string): string {
+  return `${write(interval.low)} to ${write(interval.high)}`;
+}
+
+/** The claim of a headline and, apart, the interval in brackets at its end. */
+export function headlineOf(headline: string): readonly [string, string] {
+  const open = headline.lastIndexOf(' (');
+  return open > 0 && headline.endsWith(')')
+    ? [headline.slice(0, open), headline.slice(open + 1)]
+    : [headline, ''];
+}
+
+const n = formatNumber;
+
+/** The rows of the margin column, read off the assessment. */
+export function answersOf({ craft, fan, air }: Assessment): readonly Answer[] {
+  const { hover, full } = fan;
+  const at = hover ?? full;
+  const when = hover ? 'in hover' : 'at full throttle';
+  const rows: Answer[] = [
+    {
+      id: 'need',
+      label: 'Needed from each fan in hover',
+      value: `${n(fan.needed_N)} N`,
+      why: [
+        `All-up mass ${n(craft.mass_g)} g, shared by the fans; one fan gives ${n(full.thrust_N)} N at full throttle.`,
+      ],
+    },
+    {
+      id: 'throttle',
+      label: 'Throttle in hover',
+      value: craft.hoverThrottle === null ? 'not reached' : formatPercent(craft.hoverThrottle),
+      interval: craft.hoverThrottleInterval
+        ? between(craft.hoverThrottleInterval, (v) => formatPercent(v))
+        : undefined,
+      why: hover
+        ? [
+            `There the battery gives ${n(hover.batteryVoltage_V)} V and each winding carries ${n(hover.motorCurrent_A)} A.`,
+          ]
+        : ['No throttle gives the thrust that hover needs.'],
+    },
+    {
+      id: 'endurance',
+      label: 'Hover on one charge',
+      value: formatMinutes(craft.hover_min),
+      interval: between(craft.hoverMinutesInterval, formatMinutes),
+      why: [
+        `All fans together draw ${n(craft.hoverPower_W)} W from the battery in hover.`,
+        `The battery is ${formatPercent(craft.batteryShare)} of the all-up mass.`,
+      ],
+    },
+    {
+      id: 'speed',
+      label: `Rotor speed ${when}`,
+      value: `${n(at.rpm)} rpm`,
+      why: [
+        `The blade tips move at ${n(at.tipSpeed_mps)} m/s, ${formatPercent(at.tipMach)} of the speed of sound.`,
+        `At full throttle: ${n(full.rpm)} rpm, ${n(full.tipSpeed_mps)} m/s at the tips.`,
+      ],
+    },
+    {
+      id: 'air',
+      label: `Air through the rotor ${when}`,
+      value: `${n(at.axialVelocity_mps)} m/s`,
+      why: [
+        `It leaves at ${n(at.exitVelocity_mps)} m/s, ${n(at.massFlow_kgps * 1000)} g of air each second.`,
+        `Air density ${n(air.density_kgpm3)} kg/m³ at ${n(air.pressure_Pa / 100)} hPa.`,
+      ],
+    },
+    {
+      id: 'power',
+      label: `From the battery ${when}, all fans`,
+      value: `${n(hover ? craft.hoverPower_W : full.electricalPower_W)} W`,
+      why: [
+        `One fan: ${n(at.shaftPower_W)} W at the shaft from ${n(at.electricalPower_W)} W; the motor turns ${formatPercent(at.motorEfficiency)} of its power into rotation.`,
+        `That is ${n(at.gramsPerWatt)} g of thrust for each watt.`,
+      ],
+    },
+    {
+      id: 'merit',
+      label: `Share of shaft power that lifts ${when}`,
+      value: formatPercent(at.figureOfMerit),
+      why: [
+        `Figure of merit ${n(at.figureOfMerit)} against the ideal of its own kind, ${n(at.figureOfMeritOpen)} against an ideal open rotor of the same diameter.`,
+        `The ledger under the drawing says where the rest goes.`,
+      ],
+    },
+    {
+      id: 'mass',
+      label: 'All-up mass',
+      value: `${n(craft.mass_g)} g`,
+      why: craft.items.map(
+        (i) => `${i.name}${i.count > 1 ? `, ${i.count} of ${n(i.each_g)} g` : ''}: ${n(i.total_g)} g`,
+      ),
+    },
+    {
+      id: 'loading',
+      label: 'Weight on the rotor discs',
+      value: `${n(craft.discLoading_Npm2)} N/m²`,
+      why: ['The more weight on each square metre of disc, the more power hover takes.'],
+    },
+  ];
+  const share = at.ductThrust_N / at.thrust_N;
+  if (Number.isFinite(share) && at.ductThrust_N !== 0)
+    rows.splice(4, 0, {
+      id: 'duct',
+      label: `Carried by the duct ${when}`,
+      value: `${formatPercent(share)} of thrust`,
+      why: [`Rotor ${n(at.rotorThrust_N)} N, duct ${n(at.ductThrust_N)} N.`],
+    });
+  if (fan.openAtEqualPower)
+    rows.push({
+      id: 'open',
+      label: 'Same rotor, same power, no duct',
+      value: `${n(fan.openAtEqualPower.thrust_N)} N`,
+      why: [
+        `It would turn at ${n(fan.openAtEqualPower.rpm)} rpm; the duct itself weighs what the mass list says.`,
+      ],
+    });
+  return rows;
+}

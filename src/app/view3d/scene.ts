@@ -1,0 +1,163 @@
+import {
+  AmbientLight,
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  CylinderGeometry,
+  DirectionalLight,
+  DoubleSide,
+  Group,
+  HemisphereLight,
+  Matrix4,
+  Mesh,
+  MeshStandardMaterial,
+  PerspectiveCamera,
+  Plane,
+  Scene,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import type { FanLayout } from '../../shape/layout.ts';
+import type { ShownPart } from './solids.ts';
+
+/** The drawn fan in three dimensions: draws when something changed, and only then. */
+export interface FanScene {
+  show(parts: readonly ShownPart[], layout: FanLayout): void;
+  recolour(): void;
+  /** Turns the view by these angles [rad]. */
+  turn(across: number, up: number): void;
+  dispose(): void;
+}
+
+/** From the fan's frame (z downstream) to the view's (y up, air going down). */
+const UPRIGHT = new Matrix4().set(1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 1);
+
+/** Builds the view on a canvas. Throws where there is no WebGL. */
+export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean) => void): FanScene {
+  const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+  renderer.localClippingEnabled = true;
+  const scene = new Scene();
+  const camera = new PerspectiveCamera(30, 1, 1, 5000);
+  camera.position.set(1.1, 1.0, 1.5);
+  const controls = new OrbitControls(camera, canvas);
+  controls.enablePan = false;
+  // The page scrolls over the drawing; the wheel is not the view's to take.
+  controls.enableZoom = false;
+  const fan = new Group();
+  fan.applyMatrix4(UPRIGHT);
+  const key = new DirectionalLight(0xffffff, 2.2);
+  key.position.set(2, 4, 3);
+  scene.add(fan, new HemisphereLight(0xffffff, 0x8a8478, 1.3), new AmbientLight(0xffffff, 0.3), key);
+  // Half of the duct is cut away: what lies towards the first view.
+  const cut = new Plane(new Vector3(-0.6, 0, -0.8), 0);
+  const rotor = new MeshStandardMaterial({ roughness: 0.55, metalness: 0.05, flatShading: true });
+  const duct = new MeshStandardMaterial({
+    roughness: 0.8,
+    flatShading: true,
+    side: DoubleSide,
+    clippingPlanes: [cut],
+  });
+  const motor = new MeshStandardMaterial({ roughness: 0.4, metalness: 0.4 });
+  let framed = 0;
+  let queued = 0;
+
+  const draw = () => {
+    queued = 0;
+    renderer.render(scene, camera);
+  };
+  const redraw = () => {
+    if (!queued) queued = requestAnimationFrame(draw);
+  };
+  const recolour = () => {
+    const style = getComputedStyle(canvas);
+    const colour = (name: string) => new Color(style.getPropertyValue(name).trim());
+    rotor.color = colour('--solid-rotor');
+    duct.color = colour('--solid-duct');
+    motor.color = colour('--solid-motor');
+    redraw();
+  };
+  const resize = () => {
+    const { clientWidth: width, clientHeight: height } = canvas;
+    if (width === 0 || height === 0) return;
+    renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+    renderer.setSize(width, height, false);
+    camera.aspect = width / height;
+    camera.updateProjectionMatrix();
+    redraw();
+  };
+  const empty = () => {
+    for (const child of fan.children) (child as Mesh<BufferGeometry>).geometry.dispose();
+    fan.clear();
+  };
+  const onLost = (event: Event) => {
+    event.preventDefault();
+    onContext(true);
+  };
+  const onBack = () => {
+    onContext(false);
+    redraw();
+  };
+  canvas.addEventListener('webglcontextlost', onLost);
+  canvas.addEventListener('webglcontextrestored', onBack);
+  controls.addEventListener('change', redraw);
+  const observer = new ResizeObserver(resize);
+  observer.observe(canvas);
+  recolour();
+
+  return {
+    show(parts, layout) {
+      empty();
+      for (const part of parts) {
+        const geometry = new BufferGeometry();
+        geometry.setAttribute('position', new BufferAttribute(part.positions, 3));
+        geometry.setIndex(new BufferAttribute(part.indices, 1));
+        const mesh = new Mesh(geometry, part.kind === 'rotor' ? rotor : duct);
+        mesh.applyMatrix4(new Matrix4().fromArray(part.placement));
+        fan.add(mesh);
+      }
+      fan.add(motorOf(layout, motor));
+      const size = 1000 * (layout.ducted ? layout.outerRadius : layout.tipRadius);
+      const middle = layout.ducted ? (layout.topZ + layout.exitZ) / 2 : layout.rotorZ;
+      controls.target.set(0, -1000 * middle, 0);
+      if (Math.abs(size - framed) > 1e-6) {
+        camera.position
+          .sub(controls.target)
+          .setLength(size * 3.9)
+          .add(controls.target);
+        framed = size;
+      }
+      controls.update();
+      redraw();
+    },
+    recolour,
+    turn(across, up) {
+      const from = camera.position.clone().sub(controls.target);
+      const distance = from.length();
+      const azimuth = Math.atan2(from.x, from.z) + across;
+      const polar = Math.min(Math.PI - 0.05, Math.max(0.05, Math.acos(from.y / distance) - up));
+      from.setFromSphericalCoords(distance, polar, azimuth);
+      camera.position.copy(controls.target).add(from);
+      controls.update();
+      redraw();
+    },
+    dispose() {
+      cancelAnimationFrame(queued);
+      observer.disconnect();
+      canvas.removeEventListener('webglcontextlost', onLost);
+      canvas.removeEventListener('webglcontextrestored', onBack);
+      controls.dispose();
+      empty();
+      for (const material of [rotor, duct, motor]) material.dispose();
+      renderer.dispose();
+    },
+  };
+}
+
+function motorOf(layout: FanLayout, material: MeshStandardMaterial): Mesh {
+  const height = 1000 * (layout.seatTopZ - layout.motorTopZ);
+  const geometry = new CylinderGeometry(1000 * layout.motorRadius, 1000 * layout.motorRadius, height, 48);
+  geometry.rotateX(Math.PI / 2);
+  geometry.translate(0, 0, 500 * (layout.seatTopZ + layout.motorTopZ));
+  return new Mesh(geometry, material);
+}

@@ -1,0 +1,46 @@
+import type { Design } from '../../project/schema.ts';
+import type { Quality } from '../../make/fineness.ts';
+import type { PartKind } from '../../make/part.ts';
+
+/** A part as the view needs it: its surface and how it stands in the fan. */
+export interface ShownPart {
+  readonly kind: PartKind;
+  readonly positions: Float32Array;
+  readonly indices: Uint32Array;
+  readonly placement: readonly number[];
+  readonly volume_m3: number;
+}
+
+/** A printable part without its surface. */
+export interface PartFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly quantity: number;
+  readonly volume_m3: number;
+  readonly mass_g: number;
+  readonly size_mm: readonly [number, number, number];
+  readonly triangles: number;
+}
+
+export type PartFile = { readonly format: 'stl'; readonly partId: string } | { readonly format: '3mf' };
+
+/** What could not be made, in plain sentences. */
+export interface Refused {
+  readonly ok: false;
+  readonly why: readonly string[];
+}
+
+export type Named = Design & { readonly name: string };
+
+/** What the worker offers. A refused call leaves it ready for the next one. */
+export interface SolidsWorker {
+  shown(
+    design: Design,
+    quality: Quality,
+  ): Promise<{ readonly ok: true; readonly parts: readonly ShownPart[] } | Refused>;
+  parts(project: Named): Promise<{ readonly ok: true; readonly parts: readonly PartFacts[] } | Refused>;
+  file(
+    project: Named,
+    wanted: PartFile,
+  ): Promise<{ readonly ok: true; readonly bytes: Uint8Array<ArrayBuffer> } | Refused>;
+}

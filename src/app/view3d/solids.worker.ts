@@ -1,0 +1,82 @@
+import { expose, transfer } from 'comlink';
+import { loadKernel, type Kernel } from '../../make/kernel.ts';
+import { make, type Made } from '../../make/make.ts';
+import { isGeometryFaultError, makePart, partKinds } from '../../make/part.ts';
+import { writeStl } from '../../make/stl.ts';
+import { writeThreeMf } from '../../make/threemf.ts';
+import type { Named, Refused, SolidsWorker } from './solids.ts';
+
+let kernel: Promise<Kernel> | null = null;
+let last: { readonly project: Named; readonly made: Promise<Made> } | null = null;
+
+function ready(): Promise<Kernel> {
+  kernel ??= loadKernel();
+  return kernel;
+}
+
+/** The parts in full quality; a second question about the same project costs nothing. */
+async function madeOf(project: Named): Promise<Made> {
+  if (last && JSON.stringify(last.project) === JSON.stringify(project)) return last.made;
+  const made = make(project, { kernel: await ready() });
+  last = { project, made };
+  return made;
+}
+
+async function refusing<T>(work: () => Promise<T>): Promise<T | Refused> {
+  try {
+    return await work();
+  } catch (error) {
+    if (isGeometryFaultError(error)) return { ok: false, why: error.faults.map((f) => f.text) };
+    console.error(error);
+    return { ok: false, why: ['The solid kernel could not build this shape; the numbers are not affected.'] };
+  }
+}
+
+const worker: SolidsWorker = {
+  shown: (design, quality) =>
+    refusing(async () => {
+      const at = await ready();
+      const parts = partKinds(design).map((kind) => {
+        const { positions, indices, placement, volume_m3 } = makePart(at, design, kind, { quality });
+        return { kind, positions, indices, placement, volume_m3 };
+      });
+      return transfer(
+        { ok: true as const, parts },
+        parts.flatMap((p) => [p.positions.buffer, p.indices.buffer]),
+      );
+    }),
+  parts: (project) =>
+    refusing(async () => {
+      const { parts } = await madeOf(project);
+      return {
+        ok: true as const,
+        parts: parts.map(
+          ({ id, name, quantity, volume_m3, mass_g, boundingBox_mm: { min, max }, indices }) => ({
+            id,
+            name,
+            quantity,
+            volume_m3,
+            mass_g,
+            size_mm: [max[0] - min[0], max[1] - min[1], max[2] - min[2]] as const,
+            triangles: indices.length / 3,
+          }),
+        ),
+      };
+    }),
+  file: (project, wanted) =>
+    refusing(async () => {
+      const made = await madeOf(project);
+      if (wanted.format === '3mf') return { ok: true as const, bytes: owned(writeThreeMf(made)) };
+      const part = made.parts.find((p) => p.id === wanted.partId);
+      if (!part) return { ok: false as const, why: ['This part is no longer in the design.'] };
+      return { ok: true as const, bytes: owned(writeStl(part, part.name)) };
+    }),
+};
+
+/** Bytes that own their whole buffer, so that they can be handed over. */
+function owned(bytes: Uint8Array): Uint8Array<ArrayBuffer> {
+  const copy = new Uint8Array(bytes);
+  return transfer(copy, [copy.buffer]);
+}
+
+expose(worker);
