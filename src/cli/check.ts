@@ -36,7 +36,7 @@ Examples:
       const faults = read.ok
         ? geometryFaults(read.project.fan, read.project.motor).map(({ path, text }) => ({
             path,
-            message: text,
+            message: `${path}: ${text}`,
           }))
         : [];
       const ok = errors.length + faults.length === 0;
