@@ -167,7 +167,7 @@ function stateAt(input: AnnulusInput, stream: SectionStream, phi: number, force:
   return {
     phi,
     relativeSpeed,
-    axialVelocity: relativeSpeed * sin,
+    axialVelocity: relativeSpeed * (sin < 0 ? -size : size),
     swirlVelocity: relativeSpeed * tau,
     alpha,
     cl,
@@ -211,7 +211,7 @@ function largestRoot(balance: (phi: number) => number, zeroLiftInflow: number, t
 
 /** W from the blade speed where that is well posed, else from the axial balance (a rotor that stands in a wind). */
 function speedAt(input: AnnulusInput, k: number, give: number, size: number, tipFactor: number): number {
-  if (k > 0.02) return input.bladeSpeed / k;
+  if (k > 0.001) return input.bladeSpeed / k;
   if (input.ducted) {
     const drive = ram(input);
     return drive * -give > 0 ? Math.sqrt(drive / -give) : 0;

@@ -67,9 +67,14 @@ const ROUND_TOLERANCES = [1e-7, 1e-13];
  * sum m_i (V_e - V_0) less the suction of the swirl left in the exit (radial equilibrium dp/dr = rho V_t^2 / r);
  * duct and vanes carry the difference to the rotor's own thrust.
  */
-export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, run: FanRun): FanAir {
+export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, request: FanRun): FanAir {
   const n = rotor.radius.length;
-  const backward = run.omega < 0;
+  const backward = request.omega < 0;
+  const run: FanRun = {
+    ...request,
+    omega: stillIfTiny(request.omega),
+    axialSpeed: stillIfTiny(request.axialSpeed),
+  };
   const omega = Math.abs(run.omega);
   const states: AnnulusState[] = new Array(n);
   const reynolds = new Float64Array(n);
@@ -98,6 +103,9 @@ export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, run: 
   }
   return sumUp({ rotor, passage, air, run, share, states, suctions, reynolds });
 }
+
+/** Speeds whose squares would drown in rounding are no speeds. */
+const stillIfTiny = (speed: number) => (Math.abs(speed) < 1e-6 ? 0 : speed);
 
 function withFactors(stream: SectionStream, run: FanRun): SectionStream {
   const dragFactor = run.ideal ? 0 : (run.dragFactor ?? 1);
@@ -144,13 +152,21 @@ function solveAll(
     suctions[i] = input.exitSuction;
     states[i] = solveAnnulus(input, streams[i], guessFor(rotor, states, i), tolerance, force);
     if (passage) {
-      last =
-        states[i].axialVelocity > 0
-          ? ((1 - passage.swirlRecovery) * states[i].swirlVelocity ** 2 * rotor.width[i]) / r
-          : 0;
+      last = ((1 - passage.swirlRecovery) * carriedSwirl(states[i]) * rotor.width[i]) / r;
       suction += last;
     }
   }
+}
+
+/** Axial over swirl velocity below which an annulus no longer carries its swirl to the exit. */
+const CARRIES = 0.03;
+
+/** Swirl velocity squared [m2/s2] that reaches the exit: all of it with a healthy flow, none without flow. */
+function carriedSwirl({ axialVelocity, swirlVelocity }: AnnulusState): number {
+  if (!(axialVelocity > 0)) return 0;
+  const flow = axialVelocity ** 2;
+  const swirl = swirlVelocity ** 2;
+  return (swirl * flow) / (flow + CARRIES ** 2 * swirl);
 }
 
 /** Inflow angle to start from: the last round's, else the outer neighbour's axial velocity at this radius. */

@@ -1,4 +1,4 @@
-import { mapThrust, mapTorque, type FanMap } from '../air/map.ts';
+import { mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
 import { hoverEndurance } from '../craft/endurance.ts';
 import { runFan } from '../air/fan.ts';
 import { driveAt, speedAtThrottle, type Supply } from '../drive/supply.ts';
@@ -34,7 +34,7 @@ export function assess(project: Project, options: AssessOptions = {}): Assessmen
   const fromMap = answersFrom(project, supply, map, model.needed);
   const moved = movedAnswers(model, map, supply, fromMap.hoverSpeed ?? fromMap.fullSpeed);
   const full = pointAtThrottle(model, supply, map, 1);
-  const hover = fromMap.hoverSpeed === null ? null : hoverPoint(model, supply, fromMap.hoverSpeed);
+  const hover = fromMap.hoverSpeed === null ? null : hoverPoint(model, supply, map, fromMap.hoverSpeed);
   const answers = exactAnswers(project, fromMap, full, hover, model.needed);
   const atThrottle =
     options.throttle === undefined ? undefined : pointAtThrottle(model, supply, map, options.throttle);
@@ -99,10 +99,11 @@ function pointAtThrottle(model: Model, supply: Supply, map: FanMap, throttle: nu
   return fanPoint(model, supply, omega);
 }
 
-/** The fan where it carries the craft: one step from the map's speed by the square law. */
-function hoverPoint(model: Model, supply: Supply, near: number): FanPoint {
-  const run = runAt(model, near);
-  return fanPoint(model, supply, run.thrust > 0 ? near * Math.sqrt(model.needed / run.thrust) : near);
+/** The fan where it carries the craft, found as above. */
+function hoverPoint(model: Model, supply: Supply, map: FanMap, near: number): FanPoint {
+  const correction = runAt(model, near).thrust / mapThrust(map, near);
+  const omega = correction > 0 ? mapSpeedFor(scaledMap(map, correction, 1), model.needed) : null;
+  return fanPoint(model, supply, omega ?? near);
 }
 
 /** The map's answers, with what the two points themselves say in place of it. */

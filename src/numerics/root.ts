@@ -14,7 +14,9 @@ export function findRoot(f: (x: number) => number, low: number, high: number, to
   let fb = f(b);
   if (fa === 0) return a;
   if (fb === 0) return b;
-  if (!(fa * fb < 0)) throw new Error(`findRoot needs a sign change between ${low} and ${high}`);
+  // Signs are compared, not multiplied: the product of two tiny values is zero.
+  if (!(fa < 0 ? fb > 0 : fa > 0 && fb < 0))
+    throw new Error(`findRoot needs a sign change between ${low} and ${high}`);
   let c = a;
   let fc = fa;
   let d = b - a;

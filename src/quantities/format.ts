@@ -6,7 +6,7 @@ export function formatNumber(value: number, digits = 3): string {
   if (Number.isNaN(value)) return 'unknown';
   if (!Number.isFinite(value)) return value > 0 ? 'unlimited' : '−unlimited';
   if (value === 0) return '0';
-  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const magnitude = Math.floor(Math.log10(Math.abs(Number(value.toPrecision(digits)))));
   if (magnitude < -4 || magnitude > 7) return value.toExponential(digits - 1).replace('-', '−');
   const decimals = Math.max(0, Math.min(12, digits - 1 - magnitude));
   const rounded = magnitude >= digits ? Number(value.toPrecision(digits)) : value;

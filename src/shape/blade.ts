@@ -48,9 +48,10 @@ export function bladeCurves(fan: Fan): BladeCurves {
   };
 }
 
-/** The blade at `radius` [m]; ends held outside hub and tip. */
+/** The blade at `radius` [m]; ends held outside hub and tip. A hub as large as the tip leaves the tip's section. */
 export function bladeAt(curves: BladeCurves, radius: number): BladeSection {
-  const span = (radius - curves.hubRadius) / (curves.tipRadius - curves.hubRadius);
+  const height = curves.tipRadius - curves.hubRadius;
+  const span = height > 0 ? (radius - curves.hubRadius) / height : 1;
   return {
     radius,
     chord: evaluateCubic(curves.chord, span),
