@@ -51,6 +51,9 @@ const LOWEST_REYNOLDS = 500;
 /** Largest Mach number of the compressibility rule. */
 const HIGHEST_MACH = 0.7;
 
+/** No section holds its flow over a mean line bent further than this zero-lift angle [rad] (our limit, 20 degrees). */
+const MOST_ZERO_LIFT = 0.35;
+
 /** Reynolds number at which half of the chord's flow behaves as laminar and late to turn; spread of ln Re. Fitted. */
 const LAMINAR_MIDDLE = 21_800;
 const LAMINAR_SPREAD = 0.7;
@@ -105,7 +108,10 @@ export function sectionStream(
   const smooth = 0.01226 * (re / 1e5) ** -0.4 * (1 + 2 * t);
   return {
     camber: m,
-    thinZeroLift: zeroLiftPerCamber(shape.camberPosition) * m,
+    thinZeroLift: Math.max(
+      -MOST_ZERO_LIFT,
+      Math.min(MOST_ZERO_LIFT, zeroLiftPerCamber(shape.camberPosition) * m),
+    ),
     laminarShare,
     slope: (2 * Math.PI * 0.93) / Math.sqrt(1 - Math.min(mach, HIGHEST_MACH) ** 2),
     aspectKeep: 1 / (1 + 1.1 * rotation),
