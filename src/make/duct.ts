@@ -10,8 +10,7 @@ import { loft } from './loft.ts';
 import { meshOf, solidOf, type Mesh } from './mesh.ts';
 import { turned } from './turned.ts';
 
-/** How far a vane reaches into the edge of the seat [m], and along the axis past what it is trimmed with. */
-const INTO_SEAT = 0.0005;
+/** How far what trims the vanes reaches past them along the axis [m]. */
 const BEYOND = 0.001;
 
 /**
@@ -21,7 +20,7 @@ const BEYOND = 0.001;
 export function ductMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
   const layout = fanLayout(design.fan, design.motor);
   const error = facetError(design.printer, quality);
-  const segments = circleSegments(layout.boreRadius, error / 4);
+  const segments = circleSegments(layout.boreRadius, error / 2);
   return withSolids((keep) => {
     const wall = keep(turned(kernel, ductProfile(layout, arcSteps(layout, error)), segments));
     const seat = keep(seatSolid(kernel, design, layout, error));
@@ -55,16 +54,16 @@ function circle(radius: number, segments: number, x = 0, y = 0): [number, number
 function seatSolid(kernel: Kernel, design: Design, layout: FanLayout, error: number): Solid {
   const { motor, printer } = design;
   const widening = metresFromMillimetres(printer.holeShrink_mm) / 2;
-  const contours = [circle(layout.seatRadius, circleSegments(layout.seatRadius, error / 4))];
+  const contours = [circle(layout.seatRadius, circleSegments(layout.seatRadius, error / 2))];
   if (layout.seatHoleRadius > 0) {
     const radius = layout.seatHoleRadius + widening;
-    contours.push(circle(radius, circleSegments(radius, error / 4)));
+    contours.push(circle(radius, circleSegments(radius, error / 2)));
   }
   const hole = layout.screwHoleRadius + widening;
   for (let i = 0; i < motor.mountHoles; i++) {
     const a = (2 * Math.PI * i) / motor.mountHoles;
     const [x, y] = [layout.mountCircleRadius * Math.cos(a), layout.mountCircleRadius * Math.sin(a)];
-    contours.push(circle(hole, circleSegments(hole, error / 4), x, y));
+    contours.push(circle(hole, circleSegments(hole, error / 2), x, y));
   }
   return withSolids((keep) => {
     const section = keep(new kernel.CrossSection(contours, 'EvenOdd'));
@@ -73,7 +72,7 @@ function seatSolid(kernel: Kernel, design: Design, layout: FanLayout, error: num
   });
 }
 
-/** All vanes, trimmed to the middle of the wall outside and clear of the motor inside. */
+/** All vanes, trimmed to the middle of the wall. */
 function vaneSolid(
   kernel: Kernel,
   design: Design,
@@ -91,7 +90,7 @@ function vaneSolid(
   );
   const middle = heights.map((z): [number, number] => [z, passageRadius(layout, z) + layout.wall / 2]);
   const within: Profile = [...middle.map(([z]): [number, number] => [z, 0]), ...middle.reverse()].reverse();
-  const inner = layout.seatRadius - Math.min(INTO_SEAT, layout.seatRadius / 4);
+  const inner = layout.vaneInnerRadius;
   const outer = Math.max(...middle.map(([, r]) => r)) + layout.wall;
   const pieces = Math.max(2, Math.ceil(((outer - inner) / 0.004) * Math.min(1, 2e-5 / error)));
   const sections = Array.from({ length: pieces + 1 }, (_, i) => {
@@ -103,17 +102,6 @@ function vaneSolid(
     const count = fan.stator.vaneCount;
     const all = Array.from({ length: count }, (_, i) => keep(vane.rotate([0, 0, (360 * i) / count])));
     const together = keep(kernel.Manifold.union(all));
-    const trimmed = keep(together.intersect(keep(turned(kernel, within, segments))));
-    // Ends inside the plate, so that what is left of the vane overlaps it instead of touching it.
-    const top = layout.vaneTopZ - BEYOND;
-    const bottom = layout.seatTopZ + 0.1 * (layout.seatBottomZ - layout.seatTopZ);
-    if (bottom <= top) return trimmed.translate([0, 0, 0]);
-    const clear: Profile = [
-      [top, 0],
-      [top, layout.seatRadius],
-      [bottom, layout.seatRadius],
-      [bottom, 0],
-    ];
-    return trimmed.subtract(keep(turned(kernel, clear, segments)));
+    return together.intersect(keep(turned(kernel, within, segments)));
   });
 }

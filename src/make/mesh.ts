@@ -11,9 +11,14 @@ export interface Box {
   readonly max: readonly [number, number, number];
 }
 
+/** Corners nearer than this [mm] become one, or 32-bit floats would put them in one place and close up an edge. */
+const NEAREST = 5e-5;
+
 /** Takes a solid's surface out of the kernel. */
 export function meshOf(solid: Solid): Mesh {
-  const mesh = solid.getMesh();
+  const cleaned = solid.simplify(NEAREST);
+  const mesh = cleaned.getMesh();
+  cleaned.delete();
   const count = mesh.numVert;
   const merged = Uint32Array.from({ length: count }, (_, i) => i);
   mesh.mergeFromVert?.forEach((from, i) => (merged[from] = mesh.mergeToVert[i]));
@@ -28,7 +33,47 @@ export function meshOf(solid: Solid): Mesh {
     }
     return compact[to];
   });
-  return { positions: Float32Array.from(positions), indices: Uint32Array.from(indices) };
+  return welded({ positions: Float32Array.from(positions), indices: Uint32Array.from(indices) });
+}
+
+/** Whether each edge is run along exactly once in each direction. */
+export function isClosed({ positions, indices }: Mesh): boolean {
+  const count = positions.length / 3;
+  const edges = new Set<number>();
+  for (let i = 0; i < indices.length; i++) {
+    const to = i % 3 === 2 ? i - 2 : i + 1;
+    edges.add(indices[i] * count + indices[to]);
+  }
+  if (edges.size !== indices.length) return false;
+  for (const edge of edges) if (!edges.has((edge % count) * count + Math.floor(edge / count))) return false;
+  return true;
+}
+
+/**
+ * Makes corners at one place one corner, and drops the triangles this closes up, so that readers which go by place see
+ * what the indices say. Left alone where the surface would not stay closed.
+ */
+function welded(mesh: Mesh): Mesh {
+  const { positions: p, indices } = mesh;
+  const first = new Map<string, number>();
+  const positions: number[] = [];
+  const to = new Uint32Array(p.length / 3);
+  for (let i = 0; i < to.length; i++) {
+    const place = `${p[3 * i]} ${p[3 * i + 1]} ${p[3 * i + 2]}`;
+    const held = first.get(place);
+    to[i] = held ?? positions.length / 3;
+    if (held !== undefined) continue;
+    first.set(place, to[i]);
+    positions.push(p[3 * i], p[3 * i + 1], p[3 * i + 2]);
+  }
+  if (positions.length === p.length) return mesh;
+  const kept: number[] = [];
+  for (let i = 0; i < indices.length; i += 3) {
+    const [a, b, c] = [to[indices[i]], to[indices[i + 1]], to[indices[i + 2]]];
+    if (a !== b && b !== c && c !== a) kept.push(a, b, c);
+  }
+  const fewer = { positions: Float32Array.from(positions), indices: Uint32Array.from(kept) };
+  return isClosed(fewer) ? fewer : mesh;
 }
 
 /** Puts a surface into the kernel; the caller frees the solid. */

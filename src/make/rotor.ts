@@ -29,7 +29,7 @@ export function rotorMesh(kernel: Kernel, design: Design, quality: Quality): Mes
   const error = facetError(printer, quality);
   const bore = layout.shaftRadius + metresFromMillimetres(printer.holeShrink_mm) / 2;
   return withSolids((keep) => {
-    const hub = keep(turned(kernel, hubProfile(layout, bore), circleSegments(layout.hubRadius, error / 4)));
+    const hub = keep(turned(kernel, hubProfile(layout, bore), circleSegments(layout.hubRadius, error / 2)));
     const blade = sound(keep(solidOf(kernel, bladeMesh(design, layout, error))), 'blade');
     const blades = Array.from({ length: fan.bladeCount }, (_, i) =>
       keep(blade.rotate([0, 0, (360 * i) / fan.bladeCount])),

@@ -5,8 +5,9 @@ import { bladeAt, bladeCurves } from './blade.ts';
 /** Clearance along the axis between turning and standing parts [m]. Common practice, no source. */
 const AXIAL_CLEARANCE = 0.0008;
 
-/** Clearance around the turning can [m]. Common practice, no source. */
-const RADIAL_CLEARANCE = 0.0008;
+/** Clearance around the turning can [m], and how much of it a vane takes back to stand on the plate. Common practice, no source. */
+const RADIAL_CLEARANCE = 0.001;
+const VANE_OVERLAP = 0.0003;
 
 /** Thickness of the plate that carries the motor [m]. Common practice, no source. */
 const SEAT_THICKNESS = 0.002;
@@ -56,6 +57,8 @@ export interface FanLayout {
   readonly seatTopZ: number;
   readonly seatBottomZ: number;
   readonly seatRadius: number;
+  /** Where the vanes begin: a little within the edge of the plate, clear of the can. */
+  readonly vaneInnerRadius: number;
   /** Hole in the middle of the plate, for shaft end and bearing; 0 where the screws leave no room. */
   readonly seatHoleRadius: number;
   readonly mountCircleRadius: number;
@@ -133,6 +136,7 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
     seatTopZ,
     seatBottomZ,
     seatRadius,
+    vaneInnerRadius: seatRadius - VANE_OVERLAP,
     seatHoleRadius: seatHole >= SHAFT_END_CLEARANCE / 2 ? seatHole : 0,
     mountCircleRadius,
     screwHoleRadius,

@@ -42,6 +42,9 @@ export function fanProfiles(fan: Fan, motor: Motor, options: ProfileOptions = {}
   };
 }
 
+/** A lip smaller than this is a square edge [m]: nothing could print it. */
+const LEAST_LIP = 1e-6;
+
 /** Where the bore stops being straight: past the blades, yet before the exit. */
 function straightEnd(layout: FanLayout): number {
   const exitZ = Math.max(layout.exitZ, 1e-4);
@@ -66,7 +69,8 @@ export function passageRadius(layout: FanLayout, z: number): number {
  * half-round edge. A lip smaller than the wall is a rounded corner of a wall with a flat top; radius 0 is a square edge.
  */
 export function ductProfile(layout: FanLayout, steps: number): Profile {
-  const { boreRadius: b, lipRadius: lip, wall } = layout;
+  const { boreRadius: b, wall } = layout;
+  const lip = layout.lipRadius < LEAST_LIP ? 0 : layout.lipRadius;
   const exitZ = Math.max(layout.exitZ, 1e-4);
   const inside: [number, number][] = [];
   const outside: [number, number][] = [];
@@ -148,10 +152,10 @@ export function tailConeProfile(layout: FanLayout): Profile {
 }
 
 function vaneProfile(layout: FanLayout, steps: number): Profile {
-  const { vaneTopZ, vaneBottomZ, seatRadius } = layout;
+  const { vaneTopZ, vaneBottomZ, vaneInnerRadius } = layout;
   const points: [number, number][] = [
-    [vaneBottomZ, seatRadius],
-    [vaneTopZ, seatRadius],
+    [vaneBottomZ, vaneInnerRadius],
+    [vaneTopZ, vaneInnerRadius],
   ];
   for (let k = 0; k <= steps; k++) {
     const z = vaneTopZ + ((vaneBottomZ - vaneTopZ) * k) / steps;

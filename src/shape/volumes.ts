@@ -59,7 +59,7 @@ export function vaneSize(fan: Fan) {
  *   about the axis (so this is the volume exactly), plus the root blend P b^2 (1 - pi/4) + pi b^3 (5/3 - pi/2) with the
  *   root's perimeter P and blend radius b;
  * - hub, duct wall, seat, tail cone: Pappus on the profiles;
- * - vanes: section area times the clear length from seat to wall.
+ * - vanes: section area times the clear length from seat to wall, and what stands on the seat.
  * `holeShrink_mm` widens the drawn holes as the solids do.
  */
 export function printedVolumes(fan: Fan, motor: Motor, holeShrink_mm = 0): PrintedVolumes {
@@ -105,6 +105,9 @@ function ductVolume(fan: Fan, motor: Motor, layout: FanLayout, widening: number)
   const { chord } = vaneSize(fan);
   const area = sectionIntegrals(sectionOutline(vaneSpec(fan), POINTS)).area * chord * chord;
   const middle = (layout.vaneTopZ + layout.vaneBottomZ) / 2;
-  const length = Math.max(0, passageRadius(layout, middle) - layout.seatRadius);
+  const beside = 1 - (layout.seatBottomZ - layout.seatTopZ) / (layout.vaneBottomZ - layout.vaneTopZ);
+  const length =
+    Math.max(0, passageRadius(layout, middle) - layout.seatRadius) +
+    Math.max(0, beside) * (layout.seatRadius - layout.vaneInnerRadius);
   return wall + seat + fan.stator.vaneCount * area * length;
 }
