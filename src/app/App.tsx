@@ -8,6 +8,7 @@ import { useDrop } from './frame/useDrop.ts';
 import { useKeys } from './frame/useKeys.ts';
 import { MakeupStage } from './makeup/MakeupStage.tsx';
 import { Margin } from './margin/Margin.tsx';
+import { VerdictLine } from './margin/VerdictLine.tsx';
 import { PrintStage } from './print/PrintStage.tsx';
 import { useApp, type Stage } from './state/store.ts';
 
@@ -27,7 +28,10 @@ export function App() {
   return (
     <div className="page">
       <TopBar />
-      <StageRail />
+      <div className="rail-place">
+        <StageRail />
+        <VerdictLine />
+      </div>
       <main className="work" id="work" key={stage}>
         <NoticeBar />
         <Stage />

@@ -83,7 +83,7 @@ export function NumberField({ path, label, bare = false, focusFirst = false, onD
           onBlur={commit}
           onKeyDown={onKey}
         />
-        {facts.unit && <span className="unit">{facts.unit}</span>}
+        {(facts.unit || !bare) && <span className="unit">{facts.unit}</span>}
       </span>
       <small id={`${id}-help`} className={bare ? 'unseen' : 'help'}>
         {facts.help} <span className="range">{range}.</span>

@@ -1,5 +1,4 @@
 import type { Help } from '../../assess/types.ts';
-import { formatPercent } from '../../quantities/format.ts';
 import { edit } from '../state/actions.ts';
 
 /** What would help most; each line can be carried out, as one step for undo. */
@@ -12,18 +11,12 @@ export function Helps({ helps }: { readonly helps: readonly Help[] }) {
         {helps.map((help) => (
           <li key={help.path + help.text}>
             <p>{help.text}</p>
-            <p className="gain">
-              <span>
-                {help.gain >= 0 ? '+' : ''}
-                {formatPercent(help.gain)} thrust for its weight
-              </span>
-              <button
-                aria-label={`Make this change: ${help.text}`}
-                onClick={() => edit(help.set, 'suggested change')}
-              >
-                Do it
-              </button>
-            </p>
+            <button
+              aria-label={`Make this change: ${help.text}`}
+              onClick={() => edit(help.set, 'suggested change')}
+            >
+              Do it
+            </button>
           </li>
         ))}
       </ol>

@@ -17,7 +17,7 @@ export function Margin() {
   const { verdict, remarks, helps } = assessment;
   const [claim, interval] = headlineOf(verdict.headline);
   return (
-    <aside className="margin" aria-label="Answers" tabIndex={0}>
+    <aside className="margin" id="answers" aria-label="Answers" tabIndex={0}>
       <h2 className={verdict.lifts ? 'verdict' : 'verdict no'}>
         {claim} {interval && <span>{interval}</span>}
       </h2>

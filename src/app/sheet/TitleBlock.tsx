@@ -22,16 +22,16 @@ export function TitleBlock({ project, assessment }: Props) {
         <dd>{build ? build.name || build.id : 'as it stands now'}</dd>
       </div>
       <div>
-        <dt>Air</dt>
+        <dt>Print</dt>
         <dd>
-          {formatNumber(brief.airTemperature_C)} °C, {formatNumber(brief.altitude_m)} m
-          {assessment && <>, {formatNumber(assessment.air.density_kgpm3)} kg/m³</>}
+          {material.name}, {printer.layer_mm} mm
         </dd>
       </div>
       <div className="whole">
-        <dt>Print</dt>
+        <dt>Air</dt>
         <dd>
-          {material.name}, {formatNumber(printer.layer_mm)} mm layers
+          {brief.airTemperature_C} °C, {brief.altitude_m} m up
+          {assessment && <>, {formatNumber(assessment.air.density_kgpm3)} kg/m³</>}
         </dd>
       </div>
     </dl>

@@ -156,7 +156,7 @@ function ductDimensions(fan: Fan, { layout }: FanProfiles, frame: Frame): Draft[
       step: 0.5,
       at: { x: (x(layout.vaneTopZ) + x(layout.vaneBottomZ)) / 2, y: below + 15 },
       line: `M${x(layout.vaneTopZ)} ${below}H${x(layout.vaneBottomZ)}`,
-      extension: `M${x(layout.vaneTopZ)} ${y(layout.seatRadius) - 3}V${below + 5}M${x(layout.vaneBottomZ)} ${axis + 4}V${below + 5}`,
+      extension: `M${x(layout.vaneTopZ)} ${axis + 4}V${below + 5}M${x(layout.vaneBottomZ)} ${axis + 4}V${below + 5}`,
       handle: { x: x(layout.vaneTopZ), y: below, turn: 'along' },
       moved: (dz) => stator.chord_mm - mm(dz),
     },

@@ -33,13 +33,18 @@ export interface FanScene {
 /** From the fan's frame (z downstream) to the view's (y up, air going down). */
 const UPRIGHT = new Matrix4().set(1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 1);
 
+/** Where the reader stands at first, seen from the fan: to the right, above, in front. */
+const FIRST_VIEW = new Vector3(0.55, 0.75, 1);
+
+/** How far off, in outer radii, so that the fan fills the view. */
+const DISTANCE = 4.4;
+
 /** Builds the view on a canvas. Throws where there is no WebGL. */
 export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean) => void): FanScene {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
   renderer.localClippingEnabled = true;
   const scene = new Scene();
   const camera = new PerspectiveCamera(30, 1, 1, 5000);
-  camera.position.set(1.1, 1.0, 1.5);
   const controls = new OrbitControls(camera, canvas);
   controls.enablePan = false;
   // The page scrolls over the drawing; the wheel is not the view's to take.
@@ -119,14 +124,12 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
       fan.add(motorOf(layout, motor));
       const size = 1000 * (layout.ducted ? layout.outerRadius : layout.tipRadius);
       const middle = layout.ducted ? (layout.topZ + layout.exitZ) / 2 : layout.rotorZ;
+      const from = framed ? camera.position.clone().sub(controls.target) : FIRST_VIEW.clone();
       controls.target.set(0, -1000 * middle, 0);
-      if (Math.abs(size - framed) > 1e-6) {
-        camera.position
-          .sub(controls.target)
-          .setLength(size * 3.9)
-          .add(controls.target);
-        framed = size;
-      }
+      // A larger fan is seen from farther off, so that it fills the view as the old one did.
+      from.setLength(framed ? from.length() * (size / framed) : size * DISTANCE);
+      framed = size;
+      camera.position.copy(controls.target).add(from);
       controls.update();
       redraw();
     },
