@@ -1,6 +1,7 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import type { Topic } from './check.ts';
 import { driveTopic } from './drive.ts';
+import { ductTopic } from './duct.ts';
 import { hoverTopic } from './hover.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
@@ -17,5 +18,6 @@ export const topics: readonly Topic[] = [
   sectionTopic,
   rotorTopic,
   hoverTopic,
+  ductTopic,
   driveTopic,
 ];

@@ -84,7 +84,7 @@ function renderRows(outcome: Outcome, source: number): string[] {
         ? formatNumber(p.theirs, 5)
         : p.theirs.map((t) => formatNumber(t, 5)).join(' to '),
       signed(outcome, p.error),
-      target,
+      typeof p.theirs === 'number' ? target : 'inside',
       i === 0 ? result : '',
       cite,
     ]),

@@ -25,13 +25,14 @@ function fingerprint() {
   return hash.digest('hex');
 }
 
-/** Returns whether it had to build. Throws what the build throws. */
-export async function buildPage() {
+/** Returns whether it had to build; `onBuild` is called before it does. Throws what the build throws. */
+export async function buildPage(onBuild = () => {}) {
   const now = fingerprint();
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === now) return false;
+  onBuild();
   const { build } = await import('vite');
   const at = (path) => fileURLToPath(new URL(path, root));
-  await build({ root: at('src/app'), configFile: at('vite.config.ts'), logLevel: 'warn' });
+  await build({ root: at('src/app'), configFile: at('vite.config.ts'), logLevel: 'error' });
   writeFileSync(stamp, now);
   return true;
 }

@@ -41,8 +41,7 @@ function openBrowser(address) {
 const { port, open } = options();
 ensureInstalled();
 try {
-  console.error('Building the page (nothing to do where it is up to date) ...');
-  await buildPage();
+  await buildPage(() => console.error('Building the page (a few seconds) ...'));
 } catch (error) {
   console.error(`The page could not be built: ${error.message}`);
   process.exit(1);
