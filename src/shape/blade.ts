@@ -28,12 +28,15 @@ export interface BladeSection {
   readonly camber: number;
 }
 
+/** Stations nearer than about this share of the span stand at the same place. */
+const SAME_PLACE = 1e-6;
+
 /**
  * The curves through the stations of a fan's blade. Stations may come in any order; of two at the same place the later
  * one counts. Solids and physics both read the blade from here.
  */
 export function bladeCurves(fan: Fan): BladeCurves {
-  const byPlace = new Map(fan.blade.map((station) => [station.span_ratio, station]));
+  const byPlace = new Map(fan.blade.map((station) => [Math.round(station.span_ratio / SAME_PLACE), station]));
   const stations = [...byPlace.values()].sort((a, b) => a.span_ratio - b.span_ratio);
   const spans = stations.map((s) => s.span_ratio);
   const curve = (value: (s: (typeof stations)[number]) => number) =>

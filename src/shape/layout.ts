@@ -112,7 +112,9 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
     shaftRadius + SHAFT_END_CLEARANCE,
     mountCircleRadius - screwHoleRadius - LEAST_WEB,
   );
-  const exitRadius = Math.sqrt(hubRadius ** 2 + fan.duct.exitAreaRatio * (boreRadius ** 2 - hubRadius ** 2));
+  const exitRadius = Math.sqrt(
+    hubRadius ** 2 + fan.duct.exitAreaRatio * Math.max(0, boreRadius ** 2 - hubRadius ** 2),
+  );
   return {
     ducted,
     tipRadius,

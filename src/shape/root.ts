@@ -1,10 +1,14 @@
 import type { Fan } from '../project/schema.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
+import { sectionHollow, sectionSpecAt } from './section.ts';
 import { bladeAt, bladeCurves, type BladeCurves, type BladeSection } from './blade.ts';
 import type { FanLayout } from './layout.ts';
 
 /** Circumference over which the offset of a blend is kept clear of the neighbouring blade. */
 const NEIGHBOUR_SHARE = 0.45;
+
+/** Share of the radius of a section's hollow side that a blend may fill before it would fold over itself. */
+const HOLLOW_SHARE = 0.7;
 
 /**
  * Clear distance between neighbouring blades at one radius [m]; zero or less: they run into each other. Two blades are
@@ -25,7 +29,7 @@ export function halfDepth(at: BladeSection): number {
 
 /**
  * Radius of the blend from blade to hub as it can be made [m]: the wanted one, less where the hub's faces, the next
- * blade or the length of the blade leave less room.
+ * blade, the length of the blade or the hollow of its section leave less room.
  */
 export function rootBlendRadius(fan: Fan, layout: FanLayout, curves: BladeCurves = bladeCurves(fan)): number {
   const root = bladeAt(curves, layout.hubRadius);
@@ -34,6 +38,7 @@ export function rootBlendRadius(fan: Fan, layout: FanLayout, curves: BladeCurves
     (layout.hubBottomZ - layout.hubTopZ) / 2 - halfDepth(root),
     NEIGHBOUR_SHARE * bladeClearance(root, fan.bladeCount),
     (layout.tipRadius - layout.hubRadius) / 3,
+    HOLLOW_SHARE * sectionHollow(sectionSpecAt(fan.section, root)) * root.chord,
   );
   return room > 1e-5 ? room : 0;
 }

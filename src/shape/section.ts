@@ -124,13 +124,28 @@ function plate(put: Put, n: number, t: number, m: number, te: number): void {
   }
 }
 
+/** The camber position as used: moved toward the middle where the mean line's curvature 2 m / p^2 asks for it. */
+function fourDigitPeak(t: number, m: number, position: number): number {
+  const tightest = Math.min(0.5, Math.sqrt(2 * Math.abs(m) * t));
+  return clamp(clamp(position, 0.1, 0.9), tightest, 1 - tightest);
+}
+
+/** Radius of the hollow side where it is tightest [chord]; infinite without camber. */
+export function sectionHollow(spec: SectionSpec): number {
+  const t = clamp(spec.thickness, 0.005, 0.4);
+  const m = spec.family === 'flat-plate' ? 0 : Math.abs(clamp(spec.camber, -0.15, 0.15));
+  if (m < 1e-6) return Infinity;
+  if (spec.family === 'arc-plate') return (1 + 4 * m * m) / (8 * m) - t / 2;
+  const p = fourDigitPeak(t, m, spec.camberPosition);
+  return Math.min(p, 1 - p) ** 2 / (2 * m) - t / 2;
+}
+
 /** Half thickness of the published form of thickness 1; NACA Report 460. */
 const form = (x: number): number =>
   5 * (0.2969 * Math.sqrt(x) + x * (-0.126 + x * (-0.3516 + x * (0.2843 - 0.1015 * x))));
 
 function fourDigit(put: Put, n: number, t: number, m: number, position: number, te: number): void {
-  const tightest = Math.min(0.5, Math.sqrt(2 * Math.abs(m) * t));
-  const p = clamp(clamp(position, 0.1, 0.9), tightest, 1 - tightest);
+  const p = fourDigitPeak(t, m, position);
   const top = form(THICKEST);
   const end = form(1);
   for (let k = 0; k <= n; k++) {

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { projectSchema, type Fan, type Project } from '../project/schema.ts';
+import { fanSchema, motorSchema, projectSchema, type Fan, type Project } from '../project/schema.ts';
+import { fieldMetas } from '../project/fields.ts';
 import { geometryFaults } from './faults.ts';
 import { fanLayout } from './layout.ts';
 import {
@@ -178,4 +180,54 @@ describe('geometryFaults', () => {
       'motor.mountCircle_mm',
     );
   });
+});
+
+test('whatever numbers the file may hold: finite volumes and profiles, sentences without a NaN', () => {
+  // Every number of motor and fan anywhere in its range, ends included.
+  const vary = (value: unknown, schema: unknown): fc.Arbitrary<unknown> => {
+    const shape = (schema as { shape?: Record<string, unknown> }).shape;
+    if (shape && value && typeof value === 'object')
+      return fc.record(
+        Object.fromEntries(
+          Object.entries(value).map(([key, inner]) => [key, vary(inner, unwrap(shape[key]))]),
+        ),
+      );
+    if (Array.isArray(value)) {
+      const element = unwrap((schema as { element: unknown }).element);
+      return fc.array(vary(value[0], element), { minLength: 1, maxLength: 5 });
+    }
+    const meta = typeof value === 'number' ? fieldMetas.get(schema as never) : undefined;
+    if (!meta) return typeof value === 'boolean' ? fc.boolean() : fc.constant(value);
+    const { min, max } = meta;
+    if (Number.isInteger(value) && (schema as { format?: string }).format === 'safeint')
+      return fc.integer({ min, max });
+    return fc.oneof(fc.constantFrom(min, max), fc.double({ min, max, noNaN: true }));
+  };
+  const unwrap = (schema: unknown): unknown => {
+    const inner = (schema as { def?: { innerType?: unknown } }).def?.innerType;
+    return inner ? unwrap(inner) : schema;
+  };
+  const any = fc.tuple(
+    vary(fan, fanSchema) as fc.Arbitrary<Fan>,
+    vary(motor, motorSchema) as fc.Arbitrary<Project['motor']>,
+    fc.constantFrom('flat-plate' as const, 'arc-plate' as const, 'four-digit' as const),
+  );
+  let varied = 0;
+  fc.assert(
+    fc.property(any, ([wild, drive, family]) => {
+      const odd: Fan = { ...wild, section: { ...wild.section, family } };
+      if (odd.tipDiameter_mm !== fan.tipDiameter_mm) varied++;
+      for (const volume of Object.values(printedVolumes(odd, drive))) {
+        expect(volume).toBeGreaterThanOrEqual(0);
+        expect(volume).toBeLessThan(Infinity);
+      }
+      const { layout, ...profiles } = fanProfiles(odd, drive);
+      for (const profile of Object.values(profiles))
+        for (const [z, r] of profile ?? []) expect(Number.isFinite(z + r)).toBe(true);
+      expect(Number.isFinite(layout.outerRadius)).toBe(true);
+      for (const { text } of geometryFaults(odd, drive)) expect(text).not.toMatch(/NaN|unknown|unlimited/);
+    }),
+    { seed: 3, numRuns: 500 },
+  );
+  expect(varied).toBeGreaterThan(450);
 });

@@ -69,15 +69,18 @@ export function printedVolumes(fan: Fan, motor: Motor, holeShrink_mm = 0): Print
     const at = bladeAt(curves, radius);
     return { chord: at.chord, of: sectionIntegrals(sectionOutline(sectionSpecAt(fan.section, at), POINTS)) };
   };
-  const span = integrate(
-    (radius) => {
-      const { chord, of } = integralsAt(radius);
-      return of.area * chord * chord;
-    },
-    layout.hubRadius,
-    layout.tipRadius,
-    2,
-  );
+  const span =
+    layout.tipRadius <= layout.hubRadius
+      ? 0
+      : integrate(
+          (radius) => {
+            const { chord, of } = integralsAt(radius);
+            return of.area * chord * chord;
+          },
+          layout.hubRadius,
+          layout.tipRadius,
+          2,
+        );
   const blend = rootBlendRadius(fan, layout, curves);
   const root = integralsAt(layout.hubRadius);
   const blendVolume =
@@ -100,8 +103,8 @@ function ductVolume(fan: Fan, motor: Motor, layout: FanLayout, widening: number)
   const wall = revolvedVolume(ductProfile(layout, ARC_STEPS));
   const hole = layout.seatHoleRadius > 0 ? layout.seatHoleRadius + widening : 0;
   const screws = motor.mountHoles * (layout.screwHoleRadius + widening) ** 2;
-  const seat =
-    Math.PI * (layout.seatBottomZ - layout.seatTopZ) * (layout.seatRadius ** 2 - hole ** 2 - screws);
+  const plate = Math.PI * (layout.seatBottomZ - layout.seatTopZ);
+  const seat = Math.max(0, plate * (layout.seatRadius ** 2 - hole ** 2 - screws));
   const { chord } = vaneSize(fan);
   const area = sectionIntegrals(sectionOutline(vaneSpec(fan), POINTS)).area * chord * chord;
   const middle = (layout.vaneTopZ + layout.vaneBottomZ) / 2;
