@@ -10,6 +10,7 @@ import { MakeupStage } from './makeup/MakeupStage.tsx';
 import { Margin } from './margin/Margin.tsx';
 import { VerdictLine } from './margin/VerdictLine.tsx';
 import { PrintStage } from './print/PrintStage.tsx';
+import { StartDialog } from './start/StartDialog.tsx';
 import { useApp, type Stage } from './state/store.ts';
 
 const STAGES: Readonly<Record<Stage, ComponentType>> = {
@@ -24,6 +25,7 @@ export function App() {
   useKeys();
   const over = useDrop();
   const stage = useApp((s) => s.stage);
+  const starting = useApp((s) => s.starting);
   const Stage = STAGES[stage];
   return (
     <div className="page">
@@ -37,6 +39,7 @@ export function App() {
         <Stage />
       </main>
       <Margin />
+      {starting && <StartDialog />}
       {over && <div className="drop">Let go to open the project file</div>}
     </div>
   );

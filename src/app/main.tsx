@@ -9,6 +9,7 @@ import './style/fields.css';
 import './style/sheet.css';
 import './style/charts.css';
 import './style/margin.css';
+import './style/start.css';
 
 restoreTheme();
 await restoreWork();

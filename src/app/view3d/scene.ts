@@ -37,7 +37,7 @@ const UPRIGHT = new Matrix4().set(1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 
 const FIRST_VIEW = new Vector3(0.55, 0.75, 1);
 
 /** How far off, in outer radii, so that the fan fills the view. */
-const DISTANCE = 4.4;
+const DISTANCE = 3.35;
 
 /** Builds the view on a canvas. Throws where there is no WebGL. */
 export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean) => void): FanScene {
