@@ -14,7 +14,8 @@ const chromium = findChromium();
 
 /** Runs a program of the project with Node itself, so that it works alike on every system. */
 function run(script, args) {
-  const env = { ...process.env, FORCE_COLOR: process.env.FORCE_COLOR ?? '0' };
+  const env = { ...process.env };
+  if (!process.stdout.isTTY && !env.FORCE_COLOR) env.NO_COLOR = '1';
   if (chromium) env.CHROMIUM = chromium;
   return spawnSync(process.execPath, [script, ...args], { cwd: root, stdio: 'inherit', env }).status === 0;
 }
@@ -59,7 +60,7 @@ function browser() {
 const stages = [
   ['types', () => single(tool('typescript/bin/tsc', '-p', 'tsconfig.json', '--noEmit'))],
   ['lint', () => single(tool('eslint/bin/eslint.js', '.'))],
-  ['format', () => single(tool('prettier/bin/prettier.cjs', '--check', '--log-level=warn', '.'))],
+  ['format', () => single(tool('prettier/bin/prettier.cjs', '--check', '.'))],
   ['boundaries', () => single(run('scripts/boundaries.mjs', []))],
   ['unused', () => single(tool('knip/bin/knip.js'))],
   [
