@@ -39,15 +39,17 @@ export function loft(sections: readonly WrappedSection[]): Mesh {
     }
   }
   const indices: number[] = [];
+  const nose = (around - 1) / 2;
   for (let s = 0; s + 1 < sections.length; s++) {
     for (let i = 0; i < around; i++) {
       const j = (i + 1) % around;
       const [a, b, c, d] = [s * around + i, s * around + j, (s + 1) * around + i, (s + 1) * around + j];
-      indices.push(a, c, b, b, c, d);
+      // The same diagonal above and below, so that a thin blade's two sides stay apart however it is twisted.
+      if (i < nose) indices.push(a, c, b, b, c, d);
+      else indices.push(a, c, d, a, d, b);
     }
   }
   const last = (sections.length - 1) * around;
-  const nose = (around - 1) / 2;
   for (let k = 0; k < nose; k++) {
     const [above, below, nextAbove, nextBelow] = [nose - k, nose + k, nose - k - 1, nose + k + 1];
     indices.push(nextAbove, below, nextBelow);

@@ -299,6 +299,34 @@ describe('variants', () => {
       expectSolid(part, part.kind === 'rotor' ? 1 : part.kind === 'duct' ? ductGenus(curved) : 0);
   });
 
+  test('curved vanes meet the air that turns with a right-hand rotor, and let it go along the axis', () => {
+    const curved = change({ stator: { ...demo.fan.stator, curved: true } });
+    const layout = fanLayout(curved.fan, curved.motor);
+    const { positions: p } = makePart(kernel, curved, 'duct');
+    const corners: { z: number; around: number }[] = [];
+    for (let i = 0; i < p.length; i += 3) {
+      const r = Math.hypot(p[i], p[i + 1]) / 1e3;
+      // Back into the fan: y and z turn over. Between seat and wall there is nothing but vanes; the first is at angle 0.
+      const angle = Math.atan2(-p[i + 1], p[i]);
+      if (r > layout.seatRadius * 1.1 && r < layout.boreRadius * 0.9 && Math.abs(angle) < 0.5)
+        corners.push({ z: layout.exitZ - p[i + 2] / 1e3, around: angle * r });
+    }
+    const depth = layout.vaneBottomZ - layout.vaneTopZ;
+    const meanAround = (from: number, to: number) => {
+      const within = corners.filter(({ z }) => {
+        const share = (z - layout.vaneTopZ) / depth;
+        return share >= from && share <= to;
+      });
+      expect(within.length).toBeGreaterThan(3);
+      return within.reduce((sum, { around }) => sum + around, 0) / within.length;
+    };
+    // The rotor turns toward negative angles, and so does the air on its way down.
+    const front = meanAround(0, 0.15) - meanAround(0.15, 0.45);
+    const back = meanAround(0.55, 0.85) - meanAround(0.85, 1);
+    expect(front).toBeGreaterThan(0.05 * depth);
+    expect(front).toBeGreaterThan(2 * Math.abs(back));
+  });
+
   test.each([0, 0.5, 1])('a lip of %d mm on a wall of 1 mm', (lipRadius_mm) => {
     const project = change({
       duct: { ...demo.fan.duct, lipRadius_mm, length_mm: read.fan.duct.length_mm + 2 },
@@ -413,6 +441,44 @@ test('40 random designs: closed, oriented, one piece, within 1 % of the closed i
     }),
     { seed: 20_240, numRuns: 40, endOnFailure: true },
   );
+});
+
+describe('no surface runs through itself', () => {
+  // Coarse facets on a thin, strongly bent blade crossed while its two sides were cut along different diagonals.
+  test('a thin blade bent near its back edge', () => {
+    const station = (span_ratio: number, chord_mm: number, angle_deg: number) => ({
+      span_ratio,
+      chord_mm,
+      angle_deg,
+      thickness_ratio: 0.03,
+      camber_ratio: 0.1,
+    });
+    const project: Project = {
+      ...demo,
+      fan: {
+        ...demo.fan,
+        kind: 'open',
+        tipDiameter_mm: 40,
+        hubDiameter_mm: 17.6,
+        hubHeight_mm: 4.5,
+        bladeCount: 3,
+        section: { family: 'four-digit', camberPosition_ratio: 0.9, trailingEdge_mm: 0 },
+        blade: [station(0, 3.6, 24.6), station(0.5, 5.5, 40), station(1, 7, 0)],
+      },
+    };
+    expect(crossings(makePart(kernel, project, 'rotor', { quality: 'coarse' }))).toBe(0);
+  });
+
+  test('8 random rotors with large blends', () => {
+    const valid = designs.filter(({ fan, motor }) => geometryFaults(fan, motor).length === 0);
+    fc.assert(
+      fc.property(valid, (project) => {
+        const blended = { ...project, fan: { ...project.fan, rootFillet_mm: 3 } };
+        expect(crossings(makePart(kernel, blended, 'rotor', { quality: 'coarse' }))).toBe(0);
+      }),
+      { seed: 7, numRuns: 8, endOnFailure: true },
+    );
+  });
 });
 
 test('memory of the kernel does not grow', () => {

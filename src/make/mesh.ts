@@ -37,7 +37,7 @@ export function meshOf(solid: Solid): Mesh {
 }
 
 /** Whether each edge is run along exactly once in each direction. */
-export function isClosed({ positions, indices }: Mesh): boolean {
+function isClosed({ positions, indices }: Mesh): boolean {
   const count = positions.length / 3;
   const edges = new Set<number>();
   for (let i = 0; i < indices.length; i++) {
