@@ -32,8 +32,8 @@ export const numberFacts: Readonly<Record<NumberQuestion, FieldFacts>> = {
 export const firstTyped: Typed = {
   mass: '150',
   fans: '4',
-  motor: motors[0].id,
-  battery: batteries[0].id,
+  motor: (motors.find(({ id }) => id === 'motor-1404-2750') ?? motors[0]).id,
+  battery: (batteries.find(({ id }) => id === 'battery-lp-3s-650') ?? batteries[0]).id,
   width: '100',
   printer: printers[0].id,
 };

@@ -11,6 +11,9 @@ import { askSolids } from './solidsClient.ts';
 const WAITING = 'The solid is being built.';
 const NO_WEBGL = 'This browser shows no 3-D (WebGL is off). Drawing, numbers and files work without it.';
 const LOST = 'The graphics card let go of the picture; it comes back as soon as the card does.';
+/** While a dimension is dragged, solids are drawn for at most one part in this of the time. */
+const RESPITE = 8;
+
 const FAILED = 'The solid could not be built this time. Drawing and numbers are not affected.';
 
 /** The fan as a solid, half of its duct cut away. Built in a worker; the newest design wins. */
@@ -93,8 +96,18 @@ async function start(canvas: HTMLCanvasElement, say: Say, hide: (hidden: boolean
     },
     () => tell(FAILED),
   );
+  let asked = 0;
+  let later: ReturnType<typeof setTimeout> | undefined;
   const request = () => {
     const { project, dragging } = useApp.getState();
+    clearTimeout(later);
+    // Drawing a solid may hold up the page where the processor does the graphics; the numbers of a drag come first.
+    const wait = dragging === null ? 0 : asked + RESPITE * scene.held() - performance.now();
+    if (wait > 0) {
+      later = setTimeout(request, wait);
+      return;
+    }
+    asked = performance.now();
     ask({ project, dragging: dragging !== null });
   };
   request();
@@ -108,6 +121,7 @@ async function start(canvas: HTMLCanvasElement, say: Say, hide: (hidden: boolean
   return {
     scene,
     stop: () => {
+      clearTimeout(later);
       leaveStore();
       dark.removeEventListener('change', recolour);
       scene.dispose();

@@ -25,6 +25,8 @@ import type { ShownPart } from './solids.ts';
 export interface FanScene {
   show(parts: readonly ShownPart[], layout: FanLayout): void;
   recolour(): void;
+  /** How long the last picture held up the page [ms]; long where there is no graphics card. */
+  held(): number;
   /** Turns the view by these angles [rad]. */
   turn(across: number, up: number): void;
   dispose(): void;
@@ -66,10 +68,13 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
   const motor = new MeshStandardMaterial({ roughness: 0.4, metalness: 0.4 });
   let framed = 0;
   let queued = 0;
+  let heldFor = 0;
 
   const draw = () => {
     queued = 0;
+    const from = performance.now();
     renderer.render(scene, camera);
+    requestAnimationFrame(() => (heldFor = performance.now() - from));
   };
   const redraw = () => {
     if (!queued) queued = requestAnimationFrame(draw);
@@ -134,6 +139,7 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
       redraw();
     },
     recolour,
+    held: () => heldFor,
     turn(across, up) {
       const from = camera.position.clone().sub(controls.target);
       const distance = from.length();
