@@ -43,7 +43,8 @@ ensureInstalled();
 try {
   await buildPage(() => console.error('Building the page (a few seconds) ...'));
 } catch (error) {
-  console.error(`The page could not be built: ${error.message}`);
+  const said = error.message.split('\n').filter((line) => !/^\s+at /.test(line));
+  console.error(`The page could not be built: ${said.join('\n')}`);
   process.exit(1);
 }
 let server;
