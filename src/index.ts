@@ -40,6 +40,7 @@ export { geometryFaults, type GeometryFault } from './shape/faults.ts';
 
 export { atmosphere, type Air } from './air/atmosphere.ts';
 export { rotorOfTable, type BladeTable, type RotorAir } from './air/rotor.ts';
+export { propose, type Proposal, type SixAnswers } from './study/propose.ts';
 export { runProjectFan, runRotor, type SingleFan } from './study/single-fan.ts';
 export { namedSection, type NamedSection } from './study/named-section.ts';
 
