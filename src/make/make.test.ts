@@ -441,7 +441,7 @@ test('40 random designs: closed, oriented, one piece, within 1 % of the closed i
     }),
     { seed: 20_240, numRuns: 40, endOnFailure: true },
   );
-});
+}, 240_000);
 
 describe('no surface runs through itself', () => {
   // Coarse facets on a thin, strongly bent blade crossed while its two sides were cut along different diagonals.
@@ -478,7 +478,7 @@ describe('no surface runs through itself', () => {
       }),
       { seed: 7, numRuns: 8, endOnFailure: true },
     );
-  });
+  }, 240_000);
 });
 
 test('memory of the kernel does not grow', () => {
