@@ -67,6 +67,9 @@ describe('readRotorTable', () => {
     expect(refusal(head + '10,,40')).toBe(
       'rotor.csv line 3: chord_mm is empty; it must be a number from 0 to 10000 mm.',
     );
+    expect(refusal(head + '-1,8,40')).toBe(
+      'rotor.csv line 3: radius_mm is -1; it must be a number from 0 to 50000 mm.',
+    );
     expect(refusal(head + '10,1e999,40')).toBe(
       'rotor.csv line 3: chord_mm is 1e999; it must be a number from 0 to 10000 mm.',
     );

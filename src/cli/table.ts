@@ -13,7 +13,7 @@ export interface RotorTable {
 }
 
 const COLUMNS = {
-  radius_mm: { unit: 'mm', min: 0.1, max: 50_000, must: true },
+  radius_mm: { unit: 'mm', min: 0, max: 50_000, must: true },
   chord_mm: { unit: 'mm', min: 0, max: 10_000, must: true },
   angle_deg: { unit: '°', min: -90, max: 90, must: true },
   thickness_ratio: { unit: '', min: 0.005, max: 0.4, must: false },
