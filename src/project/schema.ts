@@ -30,7 +30,12 @@ export const briefSchema = z.looseObject({
 /** How many fans, how they stand, and everything aboard that is neither printed nor named below. */
 export const craftSchema = z.looseObject({
   fanCount: count(1, 12, 'How many fans share the weight.', '4'),
-  auxiliaryPower_W: quantity(0, 500, 'Power the electronics and the payload take in flight.', '1 to 5').default(0),
+  auxiliaryPower_W: quantity(
+    0,
+    500,
+    'Power the electronics and the payload take in flight.',
+    '1 to 5',
+  ).default(0),
   layout: z.enum(['ring', 'row', 'two rows']).describe('How the ducts stand when seen from above.'),
   fixedMasses: z.array(
     z.looseObject({
