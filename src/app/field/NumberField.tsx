@@ -1,4 +1,4 @@
-import { useId, useState, type KeyboardEvent } from 'react';
+import { useId, useRef, useState, type KeyboardEvent } from 'react';
 import { getPath } from '../../project/path.ts';
 import { edit } from '../state/actions.ts';
 import { useApp } from '../state/store.ts';
@@ -22,18 +22,24 @@ interface Props {
 export function NumberField({ path, label, bare = false, focusFirst = false, onDone }: Props) {
   const facts = describeField(path);
   const value = useApp((s) => getPath(s.project, path)) as number | null;
-  const [typed, setTyped] = useState<string | null>(null);
+  const [typed, show] = useState<string | null>(null);
+  // Escape may take the field away, which blurs it before the next render: commit reads what is pending, not what is shown.
+  const pending = useRef<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const id = useId();
   const name = label ?? facts.label;
 
+  const setTyped = (text: string | null) => {
+    pending.current = text;
+    show(text);
+  };
   const restore = () => {
     setTyped(null);
     setWrong(null);
   };
   const commit = (): boolean => {
-    if (typed === null) return true;
-    const entry = readEntry(typed, facts);
+    if (pending.current === null) return true;
+    const entry = readEntry(pending.current, facts);
     if (!entry.ok) {
       setWrong(entry.why);
       return false;

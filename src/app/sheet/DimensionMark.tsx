@@ -17,6 +17,7 @@ interface Hold {
   readonly dimension: Dimension;
   readonly x: number;
   readonly y: number;
+  readonly release: () => void;
 }
 
 /** One dimension: its line, its number (focus, arrow keys, click to type) and its handle. */
@@ -45,7 +46,12 @@ export function DimensionMark({ dimension, frame, active, onOpen, onDrag }: Prop
   const start = (event: PointerEvent<SVGGElement>) => {
     if (!path || event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
-    hold.current = { dimension, x: event.clientX, y: event.clientY };
+    const onEscape = (pressed: globalThis.KeyboardEvent) => {
+      if (pressed.key === 'Escape') finish(false)();
+    };
+    addEventListener('keydown', onEscape);
+    const release = () => removeEventListener('keydown', onEscape);
+    hold.current = { dimension, x: event.clientX, y: event.clientY, release };
     beginDrag(path, dimension.name);
     onDrag(true);
   };
@@ -60,6 +66,7 @@ export function DimensionMark({ dimension, frame, active, onOpen, onDrag }: Prop
   };
   const finish = (keep: boolean) => () => {
     if (!hold.current) return;
+    hold.current.release();
     hold.current = null;
     endDrag(keep);
     onDrag(false);

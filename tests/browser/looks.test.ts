@@ -1,0 +1,48 @@
+import { mkdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DESK, PHONE, standUp, toStage, type Stand } from './stand.ts';
+
+const shots = fileURLToPath(new URL('shots/', import.meta.url));
+let stand: Stand;
+beforeAll(async () => {
+  mkdirSync(shots, { recursive: true });
+  stand = await standUp();
+});
+afterAll(() => stand.close());
+
+const stages = ['Brief', 'Make-up', 'Fan', 'Print'] as const;
+
+describe.each([
+  ['desk', DESK],
+  ['phone', PHONE],
+] as const)('on a %s', (place, viewport) => {
+  it.each(['light', 'dark'] as const)(
+    'every stage in %s: nothing cut off, nothing in the way',
+    async (colorScheme) => {
+      const { page, problems } = await stand.open({ viewport, colorScheme, hasTouch: place === 'phone' });
+      const look = async (name: string) => {
+        await page.screenshot({ path: `${shots}${place}-${colorScheme}-${name}.png`, fullPage: true });
+        const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        expect(wider, `${name} is wider than the screen`).toBeLessThanOrEqual(0);
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        const serious = violations.filter((v) => v.impact === 'serious' || v.impact === 'critical');
+        expect(serious.map((v) => `${name}: ${v.help}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+      };
+      for (const stage of stages) {
+        await toStage(page, stage);
+        if (stage === 'Fan')
+          await expect
+            .poll(() => page.locator('.solid-note').innerText(), { timeout: 30_000 })
+            .toContain('triangles');
+        if (stage === 'Print') await page.getByRole('row', { name: /duct/ }).waitFor({ timeout: 30_000 });
+        await look(stage.toLowerCase());
+      }
+      await page.getByRole('button', { name: 'New' }).click();
+      await page.getByRole('heading', { name: 'A new project' }).waitFor();
+      await look('new');
+      expect(problems).toEqual([]);
+    },
+  );
+});
