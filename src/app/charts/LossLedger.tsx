@@ -1,5 +1,4 @@
 import type { FanPoint, Losses } from '../../assess/types.ts';
-import { formatNumber } from '../../quantities/format.ts';
 
 const NAMES: Readonly<Record<keyof Losses, string>> = {
   ideal: 'moving the air, ideal',
@@ -20,6 +19,8 @@ export function LossLedger({ point }: { readonly point: FanPoint }) {
     .map((key) => ({ key, name: NAMES[key], watts: point.losses_W[key] }))
     .filter(({ key, watts }) => key === 'ideal' || Math.abs(watts) > 1e-9);
   const largest = Math.max(...items.map((i) => Math.abs(i.watts)), 1e-12);
+  const decimals = largest >= 100 ? 0 : largest >= 10 ? 1 : 2;
+  const write = (watts: number) => `${watts.toFixed(decimals).replace('-', '−')} W`;
   const sum = items.reduce((total, i) => total + i.watts, 0);
   return (
     <table className="ledger">
@@ -31,7 +32,7 @@ export function LossLedger({ point }: { readonly point: FanPoint }) {
             <td className="bar">
               <span style={{ width: `${(100 * Math.abs(watts)) / largest}%` }} />
             </td>
-            <td>{formatWatts(watts)}</td>
+            <td>{write(watts)}</td>
           </tr>
         ))}
       </tbody>
@@ -39,11 +40,9 @@ export function LossLedger({ point }: { readonly point: FanPoint }) {
         <tr>
           <th scope="row">sum, at the shaft</th>
           <td />
-          <td>{formatWatts(sum)}</td>
+          <td>{write(sum)}</td>
         </tr>
       </tfoot>
     </table>
   );
 }
-
-const formatWatts = (watts: number) => `${formatNumber(watts, Math.abs(watts) < 1 ? 2 : 3)} W`;

@@ -34,6 +34,8 @@ function Plot({ fan, width, height }: { fan: Assessment['fan']; width: number; h
     ...curve.map((p) => [x(p.throttle), y(p.thrustHigh_N)] as const),
     ...[...curve].reverse().map((p) => [x(p.throttle), y(p.thrustLow_N)] as const),
   ];
+  // Where the curve crosses the need early, the words stand on the other side of it.
+  const early = typeof hover?.throttle === 'number' && hover.throttle < 0.55;
   const reached = typeof hover?.throttle === 'number' && hover.throttle <= 1 ? hover : null;
   return (
     <svg width={width} height={height} aria-hidden="true">
@@ -65,7 +67,11 @@ function Plot({ fan, width, height }: { fan: Assessment['fan']; width: number; h
       <path className="band" d={linePath(band, true)} />
       <path className="need" d={`M${PAD.left} ${y(needed_N)}H${width - PAD.right}`} />
       <path className="curve" d={linePath(curve.map((p) => [x(p.throttle), y(p.thrust_N)] as const))} />
-      <text x={PAD.left + 6} y={y(needed_N) + (y(needed_N) < PAD.top + 16 ? 14 : -6)}>
+      <text
+        x={early ? width - PAD.right - 4 : PAD.left + 6}
+        textAnchor={early ? 'end' : 'start'}
+        y={y(needed_N) + (y(needed_N) < PAD.top + 16 ? 14 : -6)}
+      >
         hover needs {formatNumber(needed_N)} N
       </text>
       {reached && <circle className="point" cx={x(reached.throttle ?? 0)} cy={y(reached.thrust_N)} r={4} />}

@@ -7,6 +7,7 @@ import { Remarks } from './Remarks.tsx';
 /** The margin column: the verdict, the answers with their reasons, what to mind and what would help. */
 export function Margin() {
   const assessment = useApp((s) => s.assessment);
+  const fans = useApp((s) => s.project.craft.fanCount);
   if (!assessment)
     return (
       <aside className="margin" aria-label="Answers">
@@ -31,7 +32,7 @@ export function Margin() {
         </ol>
       </details>
       <Remarks remarks={remarks.filter((r) => r.weight === 'stop')} label="Do not build it so" />
-      <Answers rows={answersOf(assessment)} reasons={verdict.reasons} />
+      <Answers rows={answersOf(assessment, fans)} reasons={verdict.reasons} />
       <Helps helps={helps} />
       <Remarks remarks={remarks.filter((r) => r.weight !== 'stop')} label="To mind" />
       <p className="caution">

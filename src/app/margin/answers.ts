@@ -27,10 +27,10 @@ export function headlineOf(headline: string): readonly [string, string] {
 const n = formatNumber;
 
 /** The rows of the margin column, read off the assessment. */
-export function answersOf({ craft, fan, air }: Assessment): readonly Answer[] {
+export function answersOf({ craft, fan, air }: Assessment, fans: number): readonly Answer[] {
   const { hover, full } = fan;
   const at = hover ?? full;
-  const when = hover ? 'in hover' : 'at full throttle';
+  const when = craft.lifts ? 'in hover' : hover ? 'if it hovered' : 'at full throttle';
   const rows: Answer[] = [
     {
       id: 'need',
@@ -42,7 +42,7 @@ export function answersOf({ craft, fan, air }: Assessment): readonly Answer[] {
     },
     {
       id: 'throttle',
-      label: 'Throttle in hover',
+      label: craft.lifts ? 'Throttle in hover' : 'Throttle that hover would take',
       value: craft.hoverThrottle === null ? 'not reached' : formatPercent(craft.hoverThrottle),
       interval: craft.hoverThrottleInterval
         ? between(craft.hoverThrottleInterval, (v) => formatPercent(v))
@@ -56,12 +56,14 @@ export function answersOf({ craft, fan, air }: Assessment): readonly Answer[] {
     {
       id: 'endurance',
       label: 'Hover on one charge',
-      value: formatMinutes(craft.hover_min),
-      interval: between(craft.hoverMinutesInterval, formatMinutes),
-      why: [
-        `All fans together draw ${n(craft.hoverPower_W)} W from the battery in hover.`,
-        `The battery is ${formatPercent(craft.batteryShare)} of the all-up mass.`,
-      ],
+      value: craft.lifts ? formatMinutes(craft.hover_min) : 'none',
+      interval: craft.lifts ? between(craft.hoverMinutesInterval, formatMinutes) : undefined,
+      why: craft.lifts
+        ? [
+            `All fans together draw ${n(craft.hoverPower_W)} W from the battery in hover.`,
+            `The battery is ${formatPercent(craft.batteryShare)} of the all-up mass.`,
+          ]
+        : ['It does not hover, so there is no time to give.'],
     },
     {
       id: 'speed',
@@ -84,7 +86,7 @@ export function answersOf({ craft, fan, air }: Assessment): readonly Answer[] {
     {
       id: 'power',
       label: `From the battery ${when}, all fans`,
-      value: `${n(hover ? craft.hoverPower_W : full.electricalPower_W)} W`,
+      value: `${n(craft.lifts ? craft.hoverPower_W : at.electricalPower_W * fans)} W`,
       why: [
         `One fan: ${n(at.shaftPower_W)} W at the shaft from ${n(at.electricalPower_W)} W; the motor turns ${formatPercent(at.motorEfficiency)} of its power into rotation.`,
         `That is ${n(at.gramsPerWatt)} g of thrust for each watt.`,

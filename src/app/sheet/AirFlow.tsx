@@ -43,7 +43,6 @@ export function AirFlow({ assessment, profiles, frame }: Props) {
     return low === high ? low : `${low} to ${high}`;
   };
   const when = assessment.fan.hover ? 'in hover' : 'at full throttle';
-  const textX = exitX - (frame.compact ? 2 : 4);
   return (
     <g className="air">
       <path className="air-fill" d={linePath([[front, foot], ...inflow, [front, top]], true)} />
@@ -65,16 +64,18 @@ export function AirFlow({ assessment, profiles, frame }: Props) {
           d={linePath([[exitX, outflow[i][1]], outflow[i]])}
         />
       ))}
-      <text className="soft" x={textX} y={frame.axisY - (frame.compact ? 24 : 42)}>
-        out {range(exitVelocity_mps)} m/s
-      </text>
       {!frame.compact && (
-        <text className="soft" x={textX} y={frame.axisY - 26}>
-          swirl up to {formatNumber(Math.max(...swirlVelocity_mps.map(Math.abs)), 2)} m/s
-        </text>
+        <>
+          <text className="soft" x={exitX - 4} y={frame.axisY + 24}>
+            out {range(exitVelocity_mps)} m/s
+          </text>
+          <text className="soft" x={exitX - 4} y={frame.axisY + 40}>
+            swirl up to {formatNumber(Math.max(...swirlVelocity_mps.map(Math.abs)), 2)} m/s
+          </text>
+        </>
       )}
       <text className="soft" x={12} y={frame.height - 30}>
-        air in {range(axialVelocity_mps)} m/s, {when}
+        air in {range(axialVelocity_mps)} m/s{frame.compact && `, out ${range(exitVelocity_mps)}`}, {when}
       </text>
     </g>
   );

@@ -24,7 +24,7 @@ interface Hold {
 export function DimensionMark({ dimension, frame, active, onOpen, onDrag }: Props) {
   const hold = useRef<Hold | null>(null);
   const { path, text, at, anchor, handle } = dimension;
-  const long = text.length * 6.9 + 10;
+  const long = text.length * 6.6 + 8;
   const left = anchor === 'middle' ? -long / 2 : anchor === 'end' ? -long + 3 : -3;
   const chip = at.upright
     ? { x: -9, y: -long / 2, width: 18, height: long }

@@ -44,25 +44,26 @@ function Drawing({ project, width, height }: { project: Project; width: number; 
           <>
             <circle className="printed" r={outer * k} />
             <circle className="paper" r={layout.boreRadius * k} />
-            {vanes.map((turn) => (
-              <rect
-                key={turn}
-                className="printed below"
-                x={layout.seatRadius * k}
-                width={Math.max(0, layout.boreRadius - layout.seatRadius) * k}
-                y={-vaneWidth / 2}
-                height={vaneWidth}
-                transform={`rotate(${turn})`}
-              />
-            ))}
           </>
         )}
+        <path className="axis" d={`M${-cross} 0H${cross}M0 ${-cross}V${cross}`} />
+        {layout.ducted &&
+          vanes.map((turn) => (
+            <rect
+              key={turn}
+              className="printed below"
+              x={layout.vaneInnerRadius * k}
+              width={Math.max(0, layout.boreRadius - layout.vaneInnerRadius) * k}
+              y={-vaneWidth / 2}
+              height={vaneWidth}
+              transform={`rotate(${turn})`}
+            />
+          ))}
         {turns.map((turn) => (
           <path key={turn} className="turning" d={blade} transform={`rotate(${turn})`} />
         ))}
         <circle className="turning" r={layout.hubRadius * k} />
         <circle className="paper" r={layout.shaftRadius * k} />
-        <path className="axis" d={`M${-cross} 0H${cross}M0 ${-cross}V${cross}`} />
         <path
           className="turn"
           markerEnd="url(#air)"

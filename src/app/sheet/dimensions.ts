@@ -34,7 +34,7 @@ const write = (value: number, digits = 1) => value.toFixed(digits);
 export function dimensionsOf(fan: Fan, profiles: FanProfiles, frame: Frame): readonly Dimension[] {
   const drafts = [...rotorDimensions(fan, profiles, frame)];
   if (profiles.layout.ducted)
-    drafts.push(...ductDimensions(fan, profiles, frame), ...leaders(fan, profiles, frame));
+    drafts.push(...leaders(fan, profiles, frame), ...ductDimensions(fan, profiles, frame));
   return drafts.map(filled);
 }
 
@@ -118,6 +118,9 @@ function ductDimensions(fan: Fan, { layout }: FanProfiles, frame: Frame): Draft[
   const outer_mm = 2 * mm(layout.outerRadius);
   const depthText = write(duct.rotorDepth_mm);
   const depthRoom = Math.abs(x(layout.rotorZ) - x(0)) > depthText.length * 7 + 26;
+  // Under a short hub and vane their two numbers would touch; the second then stands a row lower.
+  const crowded =
+    x((layout.vaneTopZ + layout.vaneBottomZ) / 2) - x((layout.hubTopZ + layout.hubBottomZ) / 2) < 42;
   const vaneMiddle = (layout.seatRadius + layout.boreRadius) / 2;
   return [
     {
@@ -154,7 +157,7 @@ function ductDimensions(fan: Fan, { layout }: FanProfiles, frame: Frame): Draft[
       text: write(stator.chord_mm),
       value: stator.chord_mm,
       step: 0.5,
-      at: { x: (x(layout.vaneTopZ) + x(layout.vaneBottomZ)) / 2, y: below + 15 },
+      at: { x: (x(layout.vaneTopZ) + x(layout.vaneBottomZ)) / 2, y: below + (crowded ? 31 : 15) },
       line: `M${x(layout.vaneTopZ)} ${below}H${x(layout.vaneBottomZ)}`,
       extension: `M${x(layout.vaneTopZ)} ${axis + 4}V${below + 5}M${x(layout.vaneBottomZ)} ${axis + 4}V${below + 5}`,
       handle: { x: x(layout.vaneTopZ), y: below, turn: 'along' },

@@ -14,6 +14,7 @@ const LOST = 'The graphics card let go of the picture; it comes back as soon as 
 /** While a dimension is dragged, solids are drawn for at most one part in this of the time. */
 const RESPITE = 8;
 
+const CANNOT = 'No solid while the fan cannot be built as drawn; the sentences below say why.';
 const FAILED = 'The solid could not be built this time. Drawing and numbers are not affected.';
 
 /** The fan as a solid, half of its duct cut away. Built in a worker; the newest design wins. */
@@ -89,7 +90,7 @@ async function start(canvas: HTMLCanvasElement, say: Say, hide: (hidden: boolean
       askSolids((worker) => worker.shown(designOf(project), dragging ? 'coarse' : 'fine')),
     (answer, { project }) => {
       hide(!answer.ok);
-      if (!answer.ok) return tell(`No solid so: ${answer.why.join(' ')}`);
+      if (!answer.ok) return tell(CANNOT);
       scene.show(answer.parts, fanLayout(project.fan, project.motor));
       canvas.dataset.triangles = String(triangles(answer.parts));
       tell(storyOf(answer.parts));

@@ -38,8 +38,8 @@ const UPRIGHT = new Matrix4().set(1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 
 /** Where the reader stands at first, seen from the fan: to the right, above, in front. */
 const FIRST_VIEW = new Vector3(0.55, 0.75, 1);
 
-/** How far off, in outer radii, so that the fan fills the view. */
-const DISTANCE = 3.35;
+/** How far off, in radii of the sphere around the fan, so that the fan fills the view. */
+const DISTANCE = 3.05;
 
 /** Builds the view on a canvas. Throws where there is no WebGL. */
 export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean) => void): FanScene {
@@ -127,7 +127,8 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
         fan.add(mesh);
       }
       fan.add(motorOf(layout, motor));
-      const size = 1000 * (layout.ducted ? layout.outerRadius : layout.tipRadius);
+      const half = layout.ducted ? (layout.exitZ - layout.topZ) / 2 : 0;
+      const size = 1000 * Math.hypot(layout.ducted ? layout.outerRadius : layout.tipRadius, half);
       const middle = layout.ducted ? (layout.topZ + layout.exitZ) / 2 : layout.rotorZ;
       const from = framed ? camera.position.clone().sub(controls.target) : FIRST_VIEW.clone();
       controls.target.set(0, -1000 * middle, 0);
