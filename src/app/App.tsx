@@ -1,4 +1,4 @@
-import type { ComponentType } from 'react';
+import { useEffect, type ComponentType } from 'react';
 import { BriefStage } from './brief/BriefStage.tsx';
 import { FanStage } from './fan/FanStage.tsx';
 import { NoticeBar } from './frame/NoticeBar.tsx';
@@ -24,6 +24,10 @@ const STAGES: Readonly<Record<Stage, ComponentType>> = {
 export function App() {
   useKeys();
   const over = useDrop();
+  const name = useApp((s) => s.project.name);
+  useEffect(() => {
+    document.title = name ? `${name} · Fanwright` : 'Fanwright';
+  }, [name]);
   const stage = useApp((s) => s.stage);
   const starting = useApp((s) => s.starting);
   const Stage = STAGES[stage];

@@ -1,9 +1,10 @@
+import { memo } from 'react';
 import { ChoiceField, SwitchField } from '../field/ChoiceField.tsx';
 import { NumberField } from '../field/NumberField.tsx';
 import { useApp } from '../state/store.ts';
 
 /** Every dimension of the fan as a list, for those that have no place on the drawing and for the keyboard. */
-export function FanFields() {
+export const FanFields = memo(function FanFields() {
   const ducted = useApp((s) => s.project.fan.kind === 'ducted');
   return (
     <section className="card" aria-labelledby="fan-fields">
@@ -50,4 +51,4 @@ export function FanFields() {
       </div>
     </section>
   );
-}
+});

@@ -2,6 +2,7 @@ import { formatNumber } from '../../quantities/format.ts';
 import { geometryFaults } from '../../shape/faults.ts';
 import { LossLedger } from '../charts/LossLedger.tsx';
 import { ThrustChart } from '../charts/ThrustChart.tsx';
+import { whenOf } from '../margin/answers.ts';
 import { EndView } from '../sheet/EndView.tsx';
 import { HalfSection } from '../sheet/HalfSection.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
@@ -44,8 +45,7 @@ export function FanStage() {
           </section>
           <section className="card" aria-labelledby="loss-card">
             <h3 id="loss-card">
-              Where {formatNumber(point.shaftPower_W)} W goes{' '}
-              <em>one fan, {assessment.fan.hover ? 'in hover' : 'at full throttle'}</em>
+              Where {formatNumber(point.shaftPower_W)} W goes <em>one fan, {whenOf(assessment)}</em>
             </h3>
             <LossLedger point={point} />
           </section>

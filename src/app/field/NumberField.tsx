@@ -1,4 +1,4 @@
-import { useId, useRef, useState, type KeyboardEvent } from 'react';
+import { memo, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { getPath } from '../../project/path.ts';
 import { edit } from '../state/actions.ts';
 import { useApp } from '../state/store.ts';
@@ -19,7 +19,13 @@ interface Props {
  * A number of the project, edited where it stands. Enter or leaving commits; Escape restores. What cannot be taken
  * stays in the field with one sentence beside it.
  */
-export function NumberField({ path, label, bare = false, focusFirst = false, onDone }: Props) {
+export const NumberField = memo(function NumberField({
+  path,
+  label,
+  bare = false,
+  focusFirst = false,
+  onDone,
+}: Props) {
   const facts = describeField(path);
   const value = useApp((s) => getPath(s.project, path)) as number | null;
   const [typed, show] = useState<string | null>(null);
@@ -101,7 +107,7 @@ export function NumberField({ path, label, bare = false, focusFirst = false, onD
       )}
     </div>
   );
-}
+});
 
 function focusAndSelect(input: HTMLInputElement | null): void {
   if (!input || input.dataset.met) return;

@@ -10,7 +10,7 @@ interface Props {
 export function Answers({ rows, reasons }: Props) {
   return (
     <div className="answers">
-      {rows.map(({ id, label, value, interval, why }) => (
+      {rows.map(({ id, label, value, interval, chain, why }) => (
         <details key={id} data-answer={id}>
           <summary>
             <span className="what">{label}</span>
@@ -20,14 +20,14 @@ export function Answers({ rows, reasons }: Props) {
             </span>
           </summary>
           <ul>
+            {reasons
+              .filter((r) => chain.includes(r.id))
+              .map((r) => (
+                <li key={r.id}>{r.text}</li>
+              ))}
             {why.map((line) => (
               <li key={line}>{line}</li>
             ))}
-            {reasons
-              .filter((r) => r.id === id)
-              .map((r) => (
-                <li key={r.text}>{r.text}</li>
-              ))}
           </ul>
         </details>
       ))}

@@ -8,7 +8,9 @@ export interface Answer {
   readonly label: string;
   readonly value: string;
   readonly interval?: string;
-  /** What lies behind this number, in order. */
+  /** The links of the chain of reasons that lead to this number, by their ids. */
+  readonly chain: readonly string[];
+  /** What else lies behind it. */
   readonly why: readonly string[];
 }
 
@@ -26,14 +28,20 @@ export function headlineOf(headline: string): readonly [string, string] {
 
 const n = formatNumber;
 
+/** Which running point the page shows: hover, the hover that is out of reach, or full throttle where there is none. */
+export function whenOf({ craft, fan }: Pick<Assessment, 'craft' | 'fan'>): string {
+  return craft.lifts ? 'in hover' : fan.hover ? 'if it hovered' : 'at full throttle';
+}
+
 /** The rows of the margin column, read off the assessment. */
 export function answersOf({ craft, fan, air }: Assessment, fans: number): readonly Answer[] {
   const { hover, full } = fan;
   const at = hover ?? full;
-  const when = craft.lifts ? 'in hover' : hover ? 'if it hovered' : 'at full throttle';
+  const when = whenOf({ craft, fan });
   const rows: Answer[] = [
     {
       id: 'need',
+      chain: ['mass', 'need'],
       label: 'Needed from each fan in hover',
       value: `${n(fan.needed_N)} N`,
       why: [
@@ -42,6 +50,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'throttle',
+      chain: ['need', 'shaft', 'drive', 'battery', 'full'],
       label: craft.lifts ? 'Throttle in hover' : 'Throttle that hover would take',
       value: craft.hoverThrottle === null ? 'not reached' : formatPercent(craft.hoverThrottle),
       interval: craft.hoverThrottleInterval
@@ -55,6 +64,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'endurance',
+      chain: ['need', 'shaft', 'drive', 'battery'],
       label: 'Hover on one charge',
       value: craft.lifts ? formatMinutes(craft.hover_min) : 'none',
       interval: craft.lifts ? between(craft.hoverMinutesInterval, formatMinutes) : undefined,
@@ -67,6 +77,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'speed',
+      chain: ['need', 'shaft', 'full'],
       label: `Rotor speed ${when}`,
       value: `${n(at.rpm)} rpm`,
       why: [
@@ -76,6 +87,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'air',
+      chain: ['ideal', 'air'],
       label: `Air through the rotor ${when}`,
       value: `${n(at.axialVelocity_mps)} m/s`,
       why: [
@@ -85,6 +97,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'power',
+      chain: ['ideal', 'shaft', 'drive', 'battery'],
       label: `From the battery ${when}, all fans`,
       value: `${n(craft.lifts ? craft.hoverPower_W : at.electricalPower_W * fans)} W`,
       why: [
@@ -94,6 +107,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'merit',
+      chain: ['ideal', 'shaft'],
       label: `Share of shaft power that lifts ${when}`,
       value: formatPercent(at.figureOfMerit),
       why: [
@@ -103,6 +117,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'mass',
+      chain: ['mass'],
       label: 'All-up mass',
       value: `${n(craft.mass_g)} g`,
       why: craft.items.map(
@@ -111,6 +126,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
     },
     {
       id: 'loading',
+      chain: ['mass', 'need', 'ideal'],
       label: 'Weight on the rotor discs',
       value: `${n(craft.discLoading_Npm2)} N/m²`,
       why: ['The more weight on each square metre of disc, the more power hover takes.'],
@@ -120,6 +136,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
   if (Number.isFinite(share) && at.ductThrust_N !== 0)
     rows.splice(4, 0, {
       id: 'duct',
+      chain: ['air', 'duct'],
       label: `Carried by the duct ${when}`,
       value: `${formatPercent(share)} of thrust`,
       why: [`Rotor ${n(at.rotorThrust_N)} N, duct ${n(at.ductThrust_N)} N.`],
@@ -127,6 +144,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
   if (fan.openAtEqualPower)
     rows.push({
       id: 'open',
+      chain: ['open'],
       label: 'Same rotor, same power, no duct',
       value: `${n(fan.openAtEqualPower.thrust_N)} N`,
       why: [

@@ -3,7 +3,8 @@ import { formatNumber } from '../../quantities/format.ts';
 import { metresFromMillimetres } from '../../quantities/units.ts';
 import type { FanProfiles } from '../../shape/profiles.ts';
 import { linePath } from '../charts/scale.ts';
-import { xOf, yOf, type Frame } from './frame.ts';
+import { whenOf } from '../margin/answers.ts';
+import { extentOf, xOf, yOf, type Frame } from './frame.ts';
 
 interface Props {
   readonly assessment: Assessment;
@@ -42,7 +43,8 @@ export function AirFlow({ assessment, profiles, frame }: Props) {
     const high = formatNumber(Math.max(...values), 2);
     return low === high ? low : `${low} to ${high}`;
   };
-  const when = assessment.fan.hover ? 'in hover' : 'at full throttle';
+  const when = whenOf(assessment);
+  const textX = Math.max(exitX - 4, xOf(frame, extentOf(profiles)[1]) + 14);
   return (
     <g className="air">
       <path className="air-fill" d={linePath([[front, foot], ...inflow, [front, top]], true)} />
@@ -66,10 +68,10 @@ export function AirFlow({ assessment, profiles, frame }: Props) {
       ))}
       {!frame.compact && (
         <>
-          <text className="soft" x={exitX - 4} y={frame.axisY + 24}>
+          <text className="soft" x={textX} y={frame.axisY + 24}>
             out {range(exitVelocity_mps)} m/s
           </text>
-          <text className="soft" x={exitX - 4} y={frame.axisY + 40}>
+          <text className="soft" x={textX} y={frame.axisY + 40}>
             swirl up to {formatNumber(Math.max(...swirlVelocity_mps.map(Math.abs)), 2)} m/s
           </text>
         </>

@@ -95,6 +95,11 @@ export function startAutosave(): void {
     void write();
   };
   addEventListener('pagehide', hurry);
+  addEventListener('beforeunload', (event) => {
+    // Only where leaving would lose work: the browser then asks.
+    const { saved, history } = useApp.getState();
+    if (saved.state === 'failed' && history.past.length > 0) event.preventDefault();
+  });
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') hurry();
   });
