@@ -1,0 +1,239 @@
+import { cylinderVelocity } from './cylinder.ts';
+import { drawnIn, sheetDepth, sheetLater, tipDepth, type WakePath } from './path.ts';
+import { addBladeVelocities, velocityAt, type Filament } from './segment.ts';
+
+/** How finely the wake is cut. Angles in radians of age. */
+export interface WakeCut {
+  /** Age at which the vorticity outboard of the largest circulation has rolled up into the tip vortex. */
+  readonly rollUp: number;
+  /** Turns of tip vortex and of sheet before the vortex cylinders take over. */
+  readonly tipTurns: number;
+  readonly sheetTurns: number;
+  /** Step before the end of the first turn, and after it. */
+  readonly stepNear: number;
+  readonly stepFar: number;
+  /** Core radius of the tip vortex over R. */
+  readonly tipCore: number;
+}
+
+/**
+ * Velocities at the stations (row i) for unit circulation trailed from each edge (column j), over Omega R and R:
+ * `axial` downward through the disc, `swirl` in the sense of rotation. As sheet filaments all the way (`sheet`),
+ * as the part of an outer filament before roll-up (`outer`), and of the rolled-up tip vortex (`tip`, one column).
+ */
+export interface Influence {
+  readonly sheetAxial: Float64Array;
+  readonly sheetSwirl: Float64Array;
+  readonly outerAxial: Float64Array;
+  readonly outerSwirl: Float64Array;
+  readonly tipAxial: Float64Array;
+  readonly tipSwirl: Float64Array;
+}
+
+/** Ages of a filament's points from `start` to `end`: short steps first where it lies near a blade. */
+function ages(start: number, end: number, cut: WakeCut): number[] {
+  const out = [start];
+  const turn = Math.min(end, 2 * Math.PI);
+  if (start < turn) {
+    const n = Math.max(1, Math.ceil((turn - start) / cut.stepNear - 1e-9));
+    for (let k = 1; k <= n; k++) out.push(start + ((turn - start) * k) / n);
+  }
+  const from = out[out.length - 1];
+  if (end > from + 1e-9) {
+    const n = Math.max(1, Math.ceil((end - from) / cut.stepFar - 1e-9));
+    for (let k = 1; k <= n; k++) out.push(from + ((end - from) * k) / n);
+  }
+  return out;
+}
+
+function filament(
+  psi: readonly number[],
+  radius: (psi: number) => number,
+  depth: (psi: number) => number,
+  core: (psi: number) => number,
+): Filament {
+  const n = psi.length;
+  const x = new Float64Array(n);
+  const y = new Float64Array(n);
+  const z = new Float64Array(n);
+  const cores = new Float64Array(n);
+  for (let k = 0; k < n; k++) {
+    const r = radius(psi[k]);
+    x[k] = r * Math.cos(psi[k]);
+    y[k] = -r * Math.sin(psi[k]);
+    z[k] = -depth(psi[k]);
+    if (k > 0) cores[k - 1] = core((psi[k] + psi[k - 1]) / 2);
+  }
+  return { x, y, z, core: cores, count: n };
+}
+
+/** The wake of one blade as filaments of unit circulation, one for each edge and the rolled-up tip vortex. */
+export interface Wake {
+  readonly blades: number;
+  readonly edges: Float64Array;
+  readonly sheets: readonly Filament[];
+  readonly outers: readonly Filament[];
+  readonly tip: Filament;
+  /** Ages of the tip vortex's points. */
+  readonly tipAges: readonly number[];
+  readonly tipCore: number;
+  readonly sheetEnds: readonly Cylinder[];
+  readonly tipEnd: Cylinder;
+}
+
+/** What is left of the helices below their last turn: a cylinder of rings, `strength` B / (2 pi pitch) a length. */
+interface Cylinder {
+  readonly radius: number;
+  readonly depth: number;
+  readonly strength: number;
+}
+
+/** Lays the wake out along `path`; `edges` (one more than stations) is where circulation is trailed. */
+export function layWake(path: WakePath, blades: number, edges: Float64Array, cut: WakeCut): Wake {
+  const m = edges.length;
+  const rollUp = Math.min(cut.rollUp, path.firstPassage / 2);
+  const tipEnd = 2 * Math.PI * cut.tipTurns;
+  const sheetEnd = 2 * Math.PI * cut.sheetTurns;
+  const near = ages(0, rollUp, cut);
+  const whole = [...near, ...ages(rollUp, sheetEnd, cut).slice(1)];
+  const tipAges = ages(rollUp, tipEnd, cut);
+  const rollRadius = drawnIn(path, rollUp);
+  const rollDepth = tipDepth(path, rollUp);
+  const sheets: Filament[] = [];
+  const outers: Filament[] = [];
+  const sheetEnds: Cylinder[] = [];
+  const strength = (pitch: number) => blades / (2 * Math.PI * pitch);
+  for (let j = 0; j < m; j++) {
+    const edge = edges[j];
+    // A sheet cut into filaments is smoothed over its own spacing once it is no longer the blade's own trail.
+    const spacing = (edges[Math.min(m - 1, j + 1)] - edges[Math.max(0, j - 1)]) / 2;
+    sheets.push(
+      filament(
+        whole,
+        (psi) => edge * drawnIn(path, psi),
+        (psi) => sheetDepth(path, edge, psi),
+        (psi) => (psi > rollUp ? spacing : 0),
+      ),
+    );
+    sheetEnds.push({
+      radius: edge * drawnIn(path, sheetEnd),
+      depth: sheetDepth(path, edge, sheetEnd),
+      strength: strength(sheetLater(path, edge)),
+    });
+    outers.push(
+      filament(
+        near,
+        (psi) => edge + ((rollRadius - edge) * psi) / rollUp,
+        (psi) => (rollDepth * psi) / rollUp,
+        () => 0,
+      ),
+    );
+  }
+  return {
+    blades,
+    edges,
+    sheets,
+    outers,
+    tip: filament(
+      tipAges,
+      (psi) => drawnIn(path, psi),
+      (psi) => tipDepth(path, psi),
+      () => cut.tipCore,
+    ),
+    tipAges,
+    tipCore: cut.tipCore,
+    sheetEnds,
+    tipEnd: {
+      radius: drawnIn(path, tipEnd),
+      depth: tipDepth(path, tipEnd),
+      strength: strength(path.tipLater),
+    },
+  };
+}
+
+/** Influence of the wake on the stations `r` of a blade. */
+export function wakeInfluence(wake: Wake, r: Float64Array): Influence {
+  const n = r.length;
+  const m = wake.edges.length;
+  const { blades } = wake;
+  const out: Influence = {
+    sheetAxial: new Float64Array(n * m),
+    sheetSwirl: new Float64Array(n * m),
+    outerAxial: new Float64Array(n * m),
+    outerSwirl: new Float64Array(n * m),
+    tipAxial: new Float64Array(n),
+    tipSwirl: new Float64Array(n),
+  };
+  for (let j = 0; j < m; j++) {
+    addBladeVelocities(wake.sheets[j], blades, r, out.sheetAxial, out.sheetSwirl, j, m);
+    addCylinder(out.sheetAxial, j, m, wake.sheetEnds[j], r);
+    addBladeVelocities(wake.outers[j], blades, r, out.outerAxial, out.outerSwirl, j, m);
+  }
+  addBladeVelocities(wake.tip, blades, r, out.tipAxial, out.tipSwirl, 0, 1);
+  addCylinder(out.tipAxial, 0, 1, wake.tipEnd, r);
+  // Velocities came out along +z; the disc's inflow is along -z.
+  for (const part of [out.sheetAxial, out.outerAxial, out.tipAxial])
+    for (let k = 0; k < part.length; k++) part[k] = -part[k];
+  return out;
+}
+
+function addCylinder(
+  axial: Float64Array,
+  offset: number,
+  stride: number,
+  end: Cylinder,
+  r: Float64Array,
+): void {
+  for (let i = 0; i < r.length; i++)
+    axial[offset + i * stride] -= end.strength * cylinderVelocity(end.radius, end.depth, r[i]);
+}
+
+/**
+ * Speed over Omega R at which the tip vortex sinks at its point `node`, in the flow of the whole wake and all blades,
+ * for bound circulation `gamma` rolled up outboard of station `peak`. A vortex bent to radius `a` drives itself: the
+ * two pieces that meet at the point give nothing, so the arc of half angle d they stand for is added as that part of
+ * a thin ring's own speed, G / (4 pi a) (ln(8 a / core) - 1/4 - ln cot(d / 4)).
+ * Source: Saffman, Vortex Dynamics, 1992, section 10.2 (ring of even core), cut-off integral of the circle.
+ */
+export function tipSinking(wake: Wake, gamma: Float64Array, peak: number, node: number): number {
+  const n = gamma.length;
+  const out = new Float64Array(3);
+  const x = wake.tip.x[node];
+  const y = wake.tip.y[node];
+  const z = wake.tip.z[node];
+  const away = Math.hypot(x, y);
+  let up = 0;
+  for (let blade = 0; blade < wake.blades; blade++) {
+    const turn = (2 * Math.PI * blade) / wake.blades;
+    const cos = Math.cos(turn);
+    const sin = Math.sin(turn);
+    const X = x * cos + y * sin;
+    const Y = -x * sin + y * cos;
+    for (let j = 0; j <= n; j++) {
+      const trailed = (j > 0 ? gamma[j - 1] : 0) - (j < n ? gamma[j] : 0);
+      velocityAt(j > peak ? wake.outers[j] : wake.sheets[j], X, Y, z, out);
+      up += trailed * out[2];
+      if (j < n) up += gamma[j] * boundVelocity(wake.edges[j], wake.edges[j + 1], X, Y, z);
+    }
+    velocityAt(wake.tip, X, Y, z, out);
+    up += gamma[peak] * out[2];
+  }
+  let down = -up;
+  for (let j = 0; j <= peak; j++) {
+    const end = wake.sheetEnds[j];
+    const trailed = (j > 0 ? gamma[j - 1] : 0) - gamma[j];
+    down += trailed * end.strength * cylinderVelocity(end.radius, end.depth + z, away);
+  }
+  down += gamma[peak] * wake.tipEnd.strength * cylinderVelocity(wake.tipEnd.radius, wake.tipEnd.depth + z, away);
+  const half = (wake.tipAges[node + 1] - wake.tipAges[node - 1]) / 2;
+  const own = Math.log((8 * away) / wake.tipCore) - 0.25 + Math.log(Math.tan(half / 4));
+  return down + (gamma[peak] / (4 * Math.PI * away)) * Math.max(0, own);
+}
+
+/** Velocity along z of a straight piece of the x axis from `a` to `b` with unit circulation. */
+function boundVelocity(a: number, b: number, X: number, Y: number, Z: number): number {
+  const h2 = Y * Y + Z * Z;
+  if (h2 < 1e-12) return 0;
+  const along = (X - a) / Math.sqrt((X - a) ** 2 + h2) - (X - b) / Math.sqrt((X - b) ** 2 + h2);
+  return (along * Y) / (4 * Math.PI * h2);
+}
