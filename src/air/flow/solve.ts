@@ -1,0 +1,290 @@
+import type { Profile } from '../../shape/profiles.ts';
+import { findRoot } from '../../numerics/root.ts';
+import { assembleBodies, type Bodies } from './bodies.ts';
+import { smoothCurve, type Point } from './curve.ts';
+import { discRings, meetDisc, type DiscRing } from './disc.ts';
+import { bodyWalk, ductWalk } from './outline.ts';
+import { relax, streamAt, velocityAt, type FlowState } from './relax.ts';
+import { straightSheet, type Sheet } from './sheet.ts';
+import { spaceNodes } from './spacing.ts';
+import { ductPlaces, pressureThrust, surfaceOf, type DuctPlace, type Surface } from './surface.ts';
+
+/** What the disc is asked for: mean total pressure rise [Pa], thrust of everything [N], or mass flow through it [kg/s]. */
+export type DiscDuty =
+  { readonly pressureRise: number } | { readonly thrust: number } | { readonly massFlow: number };
+
+/** An axisymmetric duct and centre body with an actuator disc, z downstream [m]. */
+export interface FlowCase {
+  /** Closed section of the duct, which must pass outside the disc. */
+  readonly duct: Profile;
+  /** Closed section or open line of the body on the axis, or null. */
+  readonly centreBody: Profile | null;
+  /** Plane of the disc, which reaches from the centre body (or the axis) to the duct's wall. */
+  readonly discZ: number;
+  readonly duty: DiscDuty;
+  /** Relative total pressure rise of rings of equal width, hub to tip; uniform if left out. */
+  readonly loading?: readonly number[];
+  /** Air density [kg/m3] and flight speed V_0 along the axis, from 0 up [m/s]. */
+  readonly density: number;
+  readonly freeStream: number;
+  readonly ductPanels?: number;
+  readonly centrePanels?: number;
+  /** Places of the radial profile. */
+  readonly inflowPlaces?: number;
+}
+
+export interface FlowThrust {
+  readonly total: number;
+  /** Mean pressure rise times disc area. */
+  readonly rotor: number;
+  readonly duct: number;
+  readonly centreBody: number;
+  /** Part of `duct` from the surface ahead of the disc's plane: the suction of the lip. */
+  readonly lip: number;
+  readonly ductShare: number;
+  /** Sum of ring mass flow times (jet speed - V_0): an independent reckoning of `total`. */
+  readonly byMomentum: number;
+}
+
+export type DuctSurface = Surface & { readonly place: readonly DuctPlace[] };
+
+export interface DuctFlow {
+  readonly pressureRise: number;
+  /** Of the developed jet, mean by mass flow [m/s]. */
+  readonly jetSpeed: number;
+  readonly massFlow: number;
+  readonly discArea: number;
+  /** Area of the developed jet over disc area: mass flow / (rho jet speed disc area). */
+  readonly exitAreaRatio: number;
+  readonly thrust: FlowThrust;
+  /** Axial speed at the disc [m/s] and over its area mean, at radii from hub to tip [m]. */
+  readonly inflow: {
+    readonly radius: Float64Array;
+    readonly axial: Float64Array;
+    readonly ratio: Float64Array;
+  };
+  readonly duct: DuctSurface;
+  readonly centreBody: Surface | null;
+  /** Edges of the jet and of its layers, for drawing [m]. */
+  readonly sheets: readonly { readonly z: Float64Array; readonly r: Float64Array }[];
+  readonly passes: number;
+  /** False where the jet still moved at the last pass; the rest is then the last state. */
+  readonly settled: boolean;
+}
+
+const DUCT_PANELS = 150;
+const CENTRE_PANELS = 50;
+const INFLOW_PLACES = 21;
+const MOST_PASSES = 40;
+
+/** The jet has settled when no node moves by more than this share of the exit radius in a pass. */
+const SETTLED = 1e-4;
+
+/**
+ * Potential flow of duct, centre body and actuator disc. Surface vorticity on straight conical panels, linear in strength;
+ * the disc's edge vorticity lies on the wall up to the exit and in a jet sheet behind it, shaped by relaxation.
+ *
+ * Range: incompressible (jet Mach below about 0.3), attached, axial, V_0 >= 0, rise > 0. A blunt exit face and a blunt
+ * centre body are followed by air that turns their corners, as no wake is modelled there.
+ * Throws one sentence where the case is out of that range or its sections cannot be used.
+ * Sources: Kuechemann and Weber, Aerodynamics of Propulsion, 1953, ch. 3-5; Lewis, Vortex Element Methods for Fluid
+ * Dynamic Analysis of Engineering Systems, 1991, ch. 4-5.
+ */
+export function solveFlow(flow: FlowCase): DuctFlow {
+  return flowSolver(flow)(flow.duty);
+}
+
+/** The same with the geometry's system factored once: call the answer for as many duties as wanted. */
+export function flowSolver(flow: Omit<FlowCase, 'duty'>): (duty: DiscDuty) => DuctFlow {
+  const { density, freeStream } = flow;
+  if (!(density > 0)) throw new Error(`air density must be above 0 kg/m3; it was ${density}`);
+  if (!(freeStream >= 0)) throw new Error(`flight speed must be 0 m/s or more; it was ${freeStream}`);
+  const set = setUp(flow);
+  const at = (pressureRise: number) => solveRise(flow, set, pressureRise);
+  return (duty) => {
+    const [kind, value] = Object.entries(duty)[0] as [string, number];
+    if (!(value > 0)) throw new Error(`the disc's ${kind} must be above 0; it was ${value}`);
+    if ('pressureRise' in duty) return at(duty.pressureRise);
+    const measure = (answer: DuctFlow) => ('thrust' in duty ? answer.thrust.total : answer.massFlow);
+    if (freeStream === 0) {
+      // At rest every speed scales together: thrust with the rise, mass flow with its root.
+      const unit = density / 2;
+      const ratio = value / measure(at(unit));
+      return at(unit * ('thrust' in duty ? ratio : ratio * ratio));
+    }
+    const scale = 0.5 * density * freeStream ** 2;
+    const miss = (power: number) => measure(at(scale * 10 ** power)) - value;
+    if (miss(-2) > 0)
+      throw new Error(`at this flight speed even a disc of almost no rise exceeds ${kind} ${value}`);
+    let high = 0;
+    while (miss(high) < 0) {
+      high += 1;
+      if (high > 6) throw new Error(`no pressure rise of a fan brings ${kind} ${value}`);
+    }
+    return at(scale * 10 ** findRoot(miss, high === 0 ? -2 : high - 1, high, 1e-5));
+  };
+}
+
+interface SetUp {
+  readonly bodies: Bodies;
+  readonly rings: readonly DiscRing[];
+  readonly hubRadius: number;
+  readonly tipRadius: number;
+}
+
+function setUp(flow: Omit<FlowCase, 'duty'>): SetUp {
+  const panels = (walk: Point[], count: number) => meetDisc(spaceNodes(smoothCurve(walk), count), flow.discZ);
+  const duct = panels(ductWalk(flow.duct), flow.ductPanels ?? DUCT_PANELS);
+  const centre = flow.centreBody && panels(bodyWalk(flow.centreBody), flow.centrePanels ?? CENTRE_PANELS);
+  const tipRadius = duct.radius;
+  const hubRadius = centre?.radius ?? 0;
+  if (!(tipRadius > 0))
+    throw new Error(`the disc at z = ${flow.discZ} m does not lie within the duct's length`);
+  if (!(tipRadius > hubRadius))
+    throw new Error(
+      `at the disc the centre body's radius of ${hubRadius} m leaves no room in a bore of ${tipRadius} m`,
+    );
+  const bodies = assembleBodies(duct.nodes, centre?.nodes ?? null);
+  const rings = discRings(hubRadius, tipRadius, flow.loading ?? [1]);
+  return { bodies, rings, hubRadius, tipRadius };
+}
+
+function solveRise(flow: Omit<FlowCase, 'duty'>, set: SetUp, pressureRise: number): DuctFlow {
+  const { density, freeStream, discZ } = flow;
+  const { bodies, rings, hubRadius, tipRadius } = set;
+  const jetSpeeds = rings.map(({ share }) => {
+    const square = freeStream ** 2 + (2 * pressureRise * share) / density;
+    if (!(square > 0)) throw new Error('a ring of the disc takes more pressure out of the air than it has');
+    return Math.sqrt(square);
+  });
+  const state = relax(bodies, shedSheets(set, discZ, jetSpeeds, freeStream), {
+    freeStream,
+    passes: MOST_PASSES,
+    tolerance: SETTLED,
+  });
+  const field = { bodies, speed: state.speed, sheets: state.sheets, freeStream };
+
+  const outerStream = state.ductStream;
+  const ringStreams = rings.map(({ outer }, k) =>
+    k === rings.length - 1 ? outerStream : streamAt(field, discZ, outer),
+  );
+  const ringFlows = ringStreams.map((psi, k) => 2 * Math.PI * density * (psi - (ringStreams[k - 1] ?? 0)));
+  const massFlow = 2 * Math.PI * density * outerStream;
+  const byMomentum = ringFlows.reduce((sum, m, k) => sum + m * (jetSpeeds[k] - freeStream), 0);
+  const jetSpeed = ringFlows.reduce((sum, m, k) => sum + m * jetSpeeds[k], 0) / massFlow;
+  const jetArea = ringFlows.reduce((sum, m, k) => sum + m / (density * jetSpeeds[k]), 0);
+
+  const surfaces = bodySurfaces(state, set, discZ, pressureRise, freeStream, jetSpeed, density);
+  const tipRise = pressureRise * rings[rings.length - 1].share;
+  const hubRise = pressureRise * rings[0].share;
+  const { duct, centreBody } = surfaces;
+  const discArea = Math.PI * (tipRadius ** 2 - hubRadius ** 2);
+  const rotor = pressureRise * discArea;
+  const ductThrust = pressureThrust(duct, tipRise, freeStream, density);
+  const centreThrust = centreBody ? pressureThrust(centreBody, hubRise, freeStream, density) : 0;
+  const total = rotor + ductThrust + centreThrust;
+  return {
+    pressureRise,
+    jetSpeed,
+    massFlow,
+    discArea,
+    exitAreaRatio: jetArea / discArea,
+    thrust: {
+      total,
+      rotor,
+      duct: ductThrust,
+      centreBody: centreThrust,
+      lip: lipThrust(duct, discZ, freeStream, density),
+      ductShare: ductThrust / total,
+      byMomentum,
+    },
+    inflow: inflowProfile(field, set, discZ, flow.inflowPlaces ?? INFLOW_PLACES),
+    duct: { ...duct, place: ductPlaces(duct.z, duct.r) },
+    centreBody,
+    sheets: state.sheets.map(({ z, r }) => ({ z, r })),
+    passes: state.passes,
+    settled: state.settled,
+  };
+}
+
+/** The jet's edge first, then the surfaces between rings whose rise differs. */
+function shedSheets(set: SetUp, discZ: number, jetSpeeds: readonly number[], freeStream: number): Sheet[] {
+  const { bodies, rings, tipRadius } = set;
+  const last = rings.length - 1;
+  const end = bodies.ductNodes - 1;
+  const length = Math.hypot(bodies.z[end] - bodies.z[end - 1], bodies.r[end] - bodies.r[end - 1]);
+  const sheets = [straightSheet(bodies.z[0], bodies.r[0], length, jetSpeeds[last], freeStream)];
+  for (let k = last - 1; k >= 0; k--)
+    if (Math.abs(jetSpeeds[k] - jetSpeeds[k + 1]) > 1e-9 * jetSpeeds[k])
+      sheets.push(straightSheet(discZ, rings[k].outer, 0.03 * tipRadius, jetSpeeds[k], jetSpeeds[k + 1]));
+  return sheets;
+}
+
+function bodySurfaces(
+  state: FlowState,
+  { bodies, rings }: SetUp,
+  discZ: number,
+  pressureRise: number,
+  freeStream: number,
+  jetSpeed: number,
+  density: number,
+) {
+  const { z, r, ductNodes } = bodies;
+  const total = z.length;
+  const build = (from: number, to: number, share: number, passed: (panel: number) => boolean) =>
+    surfaceOf(
+      z.slice(from, to),
+      r.slice(from, to),
+      state.speed.slice(from, to),
+      Array.from({ length: to - from }, (_, i) => passed(Math.min(from + i, to - 2))),
+      pressureRise * share,
+      freeStream,
+      jetSpeed,
+      density,
+    );
+  const behind = (panel: number) => (z[panel] + z[panel + 1]) / 2 > discZ;
+  let fore = 0;
+  for (let i = 0; i < ductNodes; i++) if (z[i] < z[fore]) fore = i;
+  return {
+    duct: build(0, ductNodes, rings[rings.length - 1].share, (panel) => panel >= fore && behind(panel)),
+    centreBody: total > ductNodes ? build(ductNodes, total, rings[0].share, behind) : null,
+  };
+}
+
+/** Thrust of the duct's surface ahead of the disc's plane, outside and inside. */
+function lipThrust(duct: Surface, discZ: number, freeStream: number, density: number): number {
+  const n = duct.z.length;
+  let from = 0;
+  while (from + 1 < n && (duct.z[from] + duct.z[from + 1]) / 2 > discZ) from++;
+  let to = n - 1;
+  while (to > from && (duct.z[to] + duct.z[to - 1]) / 2 > discZ) to--;
+  return pressureThrust(duct, 0, freeStream, density, from, to);
+}
+
+function inflowProfile(
+  field: Parameters<typeof velocityAt>[0],
+  { hubRadius, tipRadius }: SetUp,
+  discZ: number,
+  places: number,
+) {
+  const radius = new Float64Array(places);
+  const axial = new Float64Array(places);
+  const out = new Float64Array(2);
+  const inset = 0.004 * (tipRadius - hubRadius);
+  for (let k = 0; k < places; k++) {
+    radius[k] = hubRadius + ((tipRadius - hubRadius) * k) / (places - 1);
+    // On a wall the field jumps; a hair inside stands for the wall itself.
+    const held = Math.min(Math.max(radius[k], hubRadius > 0 ? hubRadius + inset : 0), tipRadius - inset);
+    velocityAt(field, discZ, held, out);
+    axial[k] = out[0];
+  }
+  let sum = 0;
+  let area = 0;
+  for (let k = 0; k + 1 < places; k++) {
+    const ring = radius[k + 1] ** 2 - radius[k] ** 2;
+    sum += (ring * (axial[k] + axial[k + 1])) / 2;
+    area += ring;
+  }
+  const mean = sum / area;
+  return { radius, axial, ratio: axial.map((value) => value / mean) };
+}
