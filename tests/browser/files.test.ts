@@ -40,7 +40,7 @@ describe('files of the parts', () => {
     await toStage(page, 'Print');
     const row = page.getByRole('row', { name: /rotor, right-hand/ });
     await row.waitFor();
-    const stated = Number((await row.getByRole('cell').nth(1).innerText()).replace(' cm³', ''));
+    const stated = Number((await row.getByRole('cell').nth(2).innerText()).replace(' cm³', ''));
     const stl = await downloadBy(page, () =>
       page.getByRole('button', { name: 'Save STL of rotor, right-hand' }).click(),
     );

@@ -40,6 +40,7 @@ export function MakeupStage() {
         <h2 id="craft-title">The craft and its mass</h2>
         <div className="form">
           <NumberField path="craft.fanCount" />
+          <NumberField path="craft.auxiliaryPower_W" />
           <ChoiceField
             path="craft.layout"
             label="Layout"

@@ -44,9 +44,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
       chain: ['mass', 'need'],
       label: 'Needed from each fan in hover',
       value: `${n(fan.needed_N)} N`,
-      why: [
-        `All-up mass ${n(craft.mass_g)} g, shared by the fans; one fan gives ${n(full.thrust_N)} N at full throttle.`,
-      ],
+      why: [`One fan gives ${n(full.thrust_N)} N at full throttle.`],
     },
     {
       id: 'throttle',
@@ -69,10 +67,7 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
       value: craft.lifts ? formatMinutes(craft.hover_min) : 'none',
       interval: craft.lifts ? between(craft.hoverMinutesInterval, formatMinutes) : undefined,
       why: craft.lifts
-        ? [
-            `All fans together draw ${n(craft.hoverPower_W)} W from the battery in hover.`,
-            `The battery is ${formatPercent(craft.batteryShare)} of the all-up mass.`,
-          ]
+        ? [`The battery is ${formatPercent(craft.batteryShare)} of the all-up mass.`]
         : ['It does not hover, so there is no time to give.'],
     },
     {
@@ -90,20 +85,14 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
       chain: ['ideal', 'air'],
       label: `Air through the rotor ${when}`,
       value: `${n(at.axialVelocity_mps)} m/s`,
-      why: [
-        `It leaves at ${n(at.exitVelocity_mps)} m/s, ${n(at.massFlow_kgps * 1000)} g of air each second.`,
-        `Air density ${n(air.density_kgpm3)} kg/m³ at ${n(air.pressure_Pa / 100)} hPa.`,
-      ],
+      why: [`Air density ${n(air.density_kgpm3)} kg/m³ at ${n(air.pressure_Pa / 100)} hPa.`],
     },
     {
       id: 'power',
       chain: ['ideal', 'shaft', 'drive', 'battery'],
       label: `From the battery ${when}, all fans`,
       value: `${n(craft.lifts ? craft.hoverPower_W : at.electricalPower_W * fans)} W`,
-      why: [
-        `One fan: ${n(at.shaftPower_W)} W at the shaft from ${n(at.electricalPower_W)} W; the motor turns ${formatPercent(at.motorEfficiency)} of its power into rotation.`,
-        `That is ${n(at.gramsPerWatt)} g of thrust for each watt.`,
-      ],
+      why: [`That is ${n(at.gramsPerWatt)} g of thrust for each watt, in this fan alone.`],
     },
     {
       id: 'merit',

@@ -44,12 +44,12 @@ export function PartsList() {
             <thead>
               <tr>
                 <th scope="col">Part</th>
+                <th scope="col">File</th>
                 <th scope="col">Number</th>
                 <th scope="col">Volume</th>
                 <th scope="col">Mass</th>
                 <th scope="col">Size on the bed</th>
                 <th scope="col">Triangles</th>
-                <th scope="col">File</th>
               </tr>
             </thead>
             <tbody>
@@ -59,11 +59,6 @@ export function PartsList() {
                     {part.name}
                     {tooLarge(part, project) && <small className="wrong">{tooLarge(part, project)}</small>}
                   </th>
-                  <td>{part.quantity}</td>
-                  <td>{formatNumber(part.volume_m3 * 1e6)} cm³</td>
-                  <td>{formatNumber(part.mass_g)} g</td>
-                  <td>{part.size_mm.map((s) => s.toFixed(1)).join(' × ')} mm</td>
-                  <td>{formatNumber(part.triangles)}</td>
                   <td>
                     <button
                       disabled={busy}
@@ -75,6 +70,11 @@ export function PartsList() {
                       STL
                     </button>
                   </td>
+                  <td>{part.quantity}</td>
+                  <td>{formatNumber(part.volume_m3 * 1e6)} cm³</td>
+                  <td>{formatNumber(part.mass_g)} g</td>
+                  <td>{part.size_mm.map((s) => s.toFixed(1)).join(' × ')} mm</td>
+                  <td>{formatNumber(part.triangles)}</td>
                 </tr>
               ))}
             </tbody>
