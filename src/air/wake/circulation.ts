@@ -18,13 +18,7 @@ const STEPS = 30;
 const DIFFERENCE = 1e-5;
 
 /** Circulation c W C_l / 2 that station i's section gives in the inflow `w` (down) and swirl `u` (with the rotation). */
-function sectionCirculation(
-  line: LiftingLine,
-  i: number,
-  w: number,
-  u: number,
-  force: Float64Array,
-): number {
+function sectionCirculation(line: LiftingLine, i: number, w: number, u: number, force: Float64Array): number {
   const along = line.r[i] - u;
   liftDragInto(line.streams[i], line.angle[i] - Math.atan2(w, along), force);
   return 0.5 * line.chord[i] * Math.hypot(w, along) * force[0];
@@ -84,8 +78,7 @@ export function solveCirculation(
           sectionCirculation(line, i, w[i], u[i] - d, force)) /
         (2 * d);
       for (let k = 0; k < n; k++)
-        system[i * n + k] =
-          (i === k ? 1 : 0) - byW * matrix.axial[i * n + k] - byU * matrix.swirl[i * n + k];
+        system[i * n + k] = (i === k ? 1 : 0) - byW * matrix.axial[i * n + k] - byU * matrix.swirl[i * n + k];
       step[i] = misfit[i];
     }
     if (!eliminate(system, step, n)) break;
@@ -130,8 +123,7 @@ function relax(
 function eliminate(a: Float64Array, b: Float64Array, n: number): boolean {
   for (let c = 0; c < n; c++) {
     let pivot = c;
-    for (let i = c + 1; i < n; i++)
-      if (Math.abs(a[i * n + c]) > Math.abs(a[pivot * n + c])) pivot = i;
+    for (let i = c + 1; i < n; i++) if (Math.abs(a[i * n + c]) > Math.abs(a[pivot * n + c])) pivot = i;
     const p = a[pivot * n + c];
     if (!(Math.abs(p) > 1e-14)) return false;
     if (pivot !== c) {

@@ -2,22 +2,17 @@ import type { Air } from '../atmosphere.ts';
 import type { RotorAir } from '../rotor.ts';
 import { liftDragInto, sectionStream, type SectionStream } from '../section.ts';
 import { solveCirculation, type LiftingLine, type LineMatrix } from './circulation.ts';
-import {
-  layWake,
-  tipSinking,
-  wakeInfluence,
-  type Influence,
-  type Wake,
-  type WakeCut,
-} from './influence.ts';
+import { layWake, wakeInfluence, type Influence, type Wake, type WakeCut } from './influence.ts';
 import {
   equivalentTwist_deg,
   RULE_RANGE,
   wakePath,
-  type Descent,
+  type CarriedTip,
+  type WakePath,
   type WakeRotor,
   type WakeRule,
 } from './path.ts';
+import { apart, carry, moved, startCarried } from './settle.ts';
 
 /** What may be chosen; left out: the values the checks are run with. */
 export interface HoverWakeOptions {
@@ -50,6 +45,8 @@ export interface HoverWake {
   readonly converged: boolean;
   /** Wakes tried until thrust and wake agreed. */
   readonly rounds: number;
+  /** Descent of the tip vortex per radian over R before and after the first passage, as used; zeros without a wake. */
+  readonly descent: readonly [number, number];
   /** Where the published wake rules are used beyond the rotors they were measured on; plain sentences. */
   readonly outside: readonly string[];
 }
@@ -59,8 +56,8 @@ const DEGREE = Math.PI / 180;
 /** Cut of the wake the checks are run with; finer cuts move the thrust by less than the tests say. */
 export const WAKE_CUT: WakeCut = {
   rollUp: 30 * DEGREE,
-  tipTurns: 5,
-  sheetTurns: 3,
+  tipTurns: 4,
+  sheetTurns: 2,
   stepNear: 15 * DEGREE,
   stepFar: 30 * DEGREE,
   tipCore: 0.02,
@@ -73,8 +70,12 @@ const MOST_CT = 0.08;
 /** Thrust and wake agree to this share of the thrust. */
 const AGREE = 5e-4;
 const ROUNDS = 14;
-const SETTLE_ROUNDS = 40;
-const SETTLED = 1e-3;
+const SETTLE_ROUNDS = 60;
+const SETTLED_THRUST = 2e-3;
+/** Distance over R within which the tip vortex must stay. */
+const SETTLED_PATH = 3e-3;
+/** Least descent per radian of a carried tip vortex, over sqrt(C_T/2). */
+const LEAST_SINKING = 0.02;
 
 /**
  * Thrust and torque of an open rotor in hover by lifting line in a prescribed, contracted wake: section circulation at
@@ -94,7 +95,7 @@ export function hoverWake(
   const blade = bladeOf(rotor, air, Math.abs(omega), options);
   if (!(omega > 1e-6)) return stillRotor(rotor);
   const cut = { ...WAKE_CUT, ...options.cut };
-  const rule = options.rule ?? 'kocurek-tangler';
+  const rule = options.rule ?? 'settled';
   const { wake, outside } = wakeRotorOf(rotor, blade);
   const n = blade.line.r.length;
   const state: Solution = {
@@ -105,16 +106,17 @@ export function hoverWake(
     peak: -1,
   };
   const clamp = (ct: number) => Math.min(MOST_CT, Math.max(LEAST_CT, ct));
-  const layAt = (ct: number, descent?: Descent): Wake =>
-    layWake(wakePath(rule, wake, ct, descent), rotor.bladeCount, blade.edges, cut);
+  const pathAt = (ct: number, carried?: CarriedTip) => wakePath(rule, wake, ct, carried);
+  const layAt = (ct: number, carried?: CarriedTip): Wake =>
+    layWake(pathAt(ct, carried), rotor.bladeCount, blade.edges, cut);
   const solveAt = (laid: Wake): number => {
     solveIn(blade.line, wakeInfluence(laid, blade.line.r), state);
     return forces(rotor, blade.line, state).ct;
   };
   const start = clamp(options.wakeThrust ?? startThrust(rotor, blade.line, state));
-  const { agreed, rounds } =
+  const { agreed, rounds, descent } =
     rule === 'settled'
-      ? settle(start, rotor.bladeCount, state, layAt, solveAt, clamp)
+      ? settle(start, rotor.bladeCount, state, pathAt, layAt, solveAt, clamp)
       : agree(start, options.wakeThrust !== undefined, layAt, solveAt, clamp);
   const force = forces(rotor, blade.line, state);
   const speed = omega * rotor.tipRadius;
@@ -136,6 +138,7 @@ export function hoverWake(
     cp: force.cp,
     converged: agreed && state.solved,
     rounds,
+    descent,
     outside,
   };
 }
@@ -143,6 +146,7 @@ export function hoverWake(
 interface Found {
   readonly agreed: boolean;
   readonly rounds: number;
+  readonly descent: readonly [number, number];
 }
 
 /** Secant steps on the thrust coefficient until the wake's and the rotor's are one. */
@@ -154,11 +158,13 @@ function agree(
   clamp: (ct: number) => number,
 ): Found {
   let at = start;
-  let got = solveAt(layAt(at));
+  let wake = layAt(at);
+  let got = solveAt(wake);
   let before = Number.NaN;
   let gotBefore = Number.NaN;
   for (let rounds = 1; rounds <= ROUNDS; rounds++) {
-    if (held || Math.abs(got - at) <= AGREE * Math.max(LEAST_CT, Math.abs(got))) return { agreed: true, rounds };
+    if (held || Math.abs(got - at) <= AGREE * Math.max(LEAST_CT, Math.abs(got)))
+      return { agreed: true, rounds, descent: wake.descent };
     const slope = (got - gotBefore) / (at - before);
     // A steeper answer than the wake can give is noise of the roll-up point; plain steps then.
     const share = slope > -2 && slope < 0.8 ? 1 / (1 - slope) : 0.7;
@@ -167,58 +173,36 @@ function agree(
     before = at;
     gotBefore = got;
     at = next;
-    got = solveAt(layAt(at));
+    wake = layAt(at);
+    got = solveAt(wake);
   }
-  return { agreed: false, rounds: ROUNDS };
+  return { agreed: false, rounds: ROUNDS, descent: wake.descent };
 }
 
-/** Damped rounds until thrust and both descents of the tip vortex stay. */
+/** Damped rounds until thrust and tip vortex stay. */
 function settle(
   start: number,
   blades: number,
   state: Solution,
-  layAt: (ct: number, descent?: Descent) => Wake,
+  pathAt: (ct: number, carried?: CarriedTip) => WakePath,
+  layAt: (ct: number, carried?: CarriedTip) => Wake,
   solveAt: (wake: Wake) => number,
   clamp: (ct: number) => number,
 ): Found {
   let ct = start;
-  let first = 0.5 * Math.sqrt(ct / 2);
-  let later = Math.sqrt(ct / 2) * 1.1;
+  let tip = startCarried(pathAt(ct), blades);
+  let wake = layAt(ct, tip);
   for (let rounds = 1; rounds <= SETTLE_ROUNDS; rounds++) {
-    const wake = layAt(ct, [first, later]);
     const got = clamp(solveAt(wake));
-    const least = 0.02 * Math.sqrt(got / 2);
-    const down = descentOf(wake, state, blades).map((v) => Math.max(least, v));
-    const miss = Math.max(
-      Math.abs(got / ct - 1),
-      Math.abs(down[0] / first - 1) / 10,
-      Math.abs(down[1] / later - 1) / 10,
-    );
-    if (miss < SETTLED) return { agreed: true, rounds };
+    const to = carry(wake, state.gamma, state.peak, tip, LEAST_SINKING * Math.sqrt(got / 2));
+    if (Math.abs(got / ct - 1) < SETTLED_THRUST && apart(tip, to) < SETTLED_PATH)
+      return { agreed: true, rounds, descent: wake.descent };
+    const share = rounds < 15 ? 0.4 : 0.2;
     ct += 0.6 * (got - ct);
-    first += 0.6 * (down[0] - first);
-    later += 0.6 * (down[1] - later);
+    tip = moved(tip, to, share);
+    wake = layAt(ct, tip);
   }
-  return { agreed: false, rounds: SETTLE_ROUNDS };
-}
-
-/** Points of the tip vortex looked at in each stretch. */
-const LOOKS = 3;
-
-/** Mean sinking of the tip vortex between its roll-up and the first passage, and from there to the second. */
-function descentOf(wake: Wake, { gamma, peak }: Solution, blades: number): [number, number] {
-  const passage = (2 * Math.PI) / blades;
-  const mean = (from: number, to: number): number => {
-    const nodes: number[] = [];
-    for (let k = 1; k < wake.tipAges.length - 1; k++)
-      if (wake.tipAges[k] > from + 1e-6 && wake.tipAges[k] < to - 1e-6) nodes.push(k);
-    let sum = 0;
-    const count = Math.min(LOOKS, nodes.length);
-    for (let k = 0; k < count; k++)
-      sum += tipSinking(wake, gamma, peak, nodes[Math.floor(((k + 0.5) * nodes.length) / count)]);
-    return sum / count;
-  };
-  return [mean(wake.tipAges[0], passage), mean(passage, 2 * passage)];
+  return { agreed: false, rounds: SETTLE_ROUNDS, descent: wake.descent };
 }
 
 interface Blade {
@@ -278,7 +262,9 @@ function wakeRotorOf(rotor: RotorAir, { line, edges }: Blade): { wake: WakeRotor
       `Twist of ${twist.toFixed(0)} degrees lies outside ${least} to ${most}; the wake is that of the nearest measured twist.`,
     );
   if (!inside(RULE_RANGE.blades, rotor.bladeCount))
-    outside.push(`Wakes were measured for ${RULE_RANGE.blades.join(' to ')} blades, not ${rotor.bladeCount}.`);
+    outside.push(
+      `Wakes were measured for ${RULE_RANGE.blades.join(' to ')} blades, not ${rotor.bladeCount}.`,
+    );
   const wake = {
     bladeCount: rotor.bladeCount,
     solidity: (rotor.bladeCount * load) / weight / Math.PI,
@@ -391,6 +377,7 @@ function stillRotor(rotor: RotorAir): HoverWake {
     cp: 0,
     converged: false,
     rounds: 0,
+    descent: [0, 0],
     outside: ['The rotor does not turn in its own sense; no wake is drawn for it.'],
   };
 }

@@ -1,6 +1,6 @@
 import { cylinderVelocity } from './cylinder.ts';
-import { drawnIn, sheetDepth, sheetLater, tipDepth, type WakePath } from './path.ts';
-import { addBladeVelocities, velocityAt, type Filament } from './segment.ts';
+import { drawnIn, sheetDepth, sheetLater, tipDepth, tipRadius, type WakePath } from './path.ts';
+import { addBladeVelocities, type Filament } from './segment.ts';
 
 /** How finely the wake is cut. Angles in radians of age. */
 export interface WakeCut {
@@ -77,12 +77,14 @@ export interface Wake {
   /** Ages of the tip vortex's points. */
   readonly tipAges: readonly number[];
   readonly tipCore: number;
+  /** Descent of the tip vortex per radian before and after the first passage. */
+  readonly descent: readonly [number, number];
   readonly sheetEnds: readonly Cylinder[];
   readonly tipEnd: Cylinder;
 }
 
 /** What is left of the helices below their last turn: a cylinder of rings, `strength` B / (2 pi pitch) a length. */
-interface Cylinder {
+export interface Cylinder {
   readonly radius: number;
   readonly depth: number;
   readonly strength: number;
@@ -97,7 +99,7 @@ export function layWake(path: WakePath, blades: number, edges: Float64Array, cut
   const near = ages(0, rollUp, cut);
   const whole = [...near, ...ages(rollUp, sheetEnd, cut).slice(1)];
   const tipAges = ages(rollUp, tipEnd, cut);
-  const rollRadius = drawnIn(path, rollUp);
+  const rollRadius = tipRadius(path, rollUp);
   const rollDepth = tipDepth(path, rollUp);
   const sheets: Filament[] = [];
   const outers: Filament[] = [];
@@ -136,15 +138,16 @@ export function layWake(path: WakePath, blades: number, edges: Float64Array, cut
     outers,
     tip: filament(
       tipAges,
-      (psi) => drawnIn(path, psi),
+      (psi) => tipRadius(path, psi),
       (psi) => tipDepth(path, psi),
       () => cut.tipCore,
     ),
     tipAges,
     tipCore: cut.tipCore,
+    descent: [path.tipFirst, path.tipLater],
     sheetEnds,
     tipEnd: {
-      radius: drawnIn(path, tipEnd),
+      radius: tipRadius(path, tipEnd),
       depth: tipDepth(path, tipEnd),
       strength: strength(path.tipLater),
     },
@@ -186,54 +189,4 @@ function addCylinder(
 ): void {
   for (let i = 0; i < r.length; i++)
     axial[offset + i * stride] -= end.strength * cylinderVelocity(end.radius, end.depth, r[i]);
-}
-
-/**
- * Speed over Omega R at which the tip vortex sinks at its point `node`, in the flow of the whole wake and all blades,
- * for bound circulation `gamma` rolled up outboard of station `peak`. A vortex bent to radius `a` drives itself: the
- * two pieces that meet at the point give nothing, so the arc of half angle d they stand for is added as that part of
- * a thin ring's own speed, G / (4 pi a) (ln(8 a / core) - 1/4 - ln cot(d / 4)).
- * Source: Saffman, Vortex Dynamics, 1992, section 10.2 (ring of even core), cut-off integral of the circle.
- */
-export function tipSinking(wake: Wake, gamma: Float64Array, peak: number, node: number): number {
-  const n = gamma.length;
-  const out = new Float64Array(3);
-  const x = wake.tip.x[node];
-  const y = wake.tip.y[node];
-  const z = wake.tip.z[node];
-  const away = Math.hypot(x, y);
-  let up = 0;
-  for (let blade = 0; blade < wake.blades; blade++) {
-    const turn = (2 * Math.PI * blade) / wake.blades;
-    const cos = Math.cos(turn);
-    const sin = Math.sin(turn);
-    const X = x * cos + y * sin;
-    const Y = -x * sin + y * cos;
-    for (let j = 0; j <= n; j++) {
-      const trailed = (j > 0 ? gamma[j - 1] : 0) - (j < n ? gamma[j] : 0);
-      velocityAt(j > peak ? wake.outers[j] : wake.sheets[j], X, Y, z, out);
-      up += trailed * out[2];
-      if (j < n) up += gamma[j] * boundVelocity(wake.edges[j], wake.edges[j + 1], X, Y, z);
-    }
-    velocityAt(wake.tip, X, Y, z, out);
-    up += gamma[peak] * out[2];
-  }
-  let down = -up;
-  for (let j = 0; j <= peak; j++) {
-    const end = wake.sheetEnds[j];
-    const trailed = (j > 0 ? gamma[j - 1] : 0) - gamma[j];
-    down += trailed * end.strength * cylinderVelocity(end.radius, end.depth + z, away);
-  }
-  down += gamma[peak] * wake.tipEnd.strength * cylinderVelocity(wake.tipEnd.radius, wake.tipEnd.depth + z, away);
-  const half = (wake.tipAges[node + 1] - wake.tipAges[node - 1]) / 2;
-  const own = Math.log((8 * away) / wake.tipCore) - 0.25 + Math.log(Math.tan(half / 4));
-  return down + (gamma[peak] / (4 * Math.PI * away)) * Math.max(0, own);
-}
-
-/** Velocity along z of a straight piece of the x axis from `a` to `b` with unit circulation. */
-function boundVelocity(a: number, b: number, X: number, Y: number, Z: number): number {
-  const h2 = Y * Y + Z * Z;
-  if (h2 < 1e-12) return 0;
-  const along = (X - a) / Math.sqrt((X - a) ** 2 + h2) - (X - b) / Math.sqrt((X - b) ** 2 + h2);
-  return (along * Y) / (4 * Math.PI * h2);
 }

@@ -17,8 +17,8 @@
  *   at r = 0: nothing up to the first passage, then -(t/128)(0.45 t + 18) sqrt(C_T/2);
  * its filaments draw in with the tip vortex: r(psi) = r(0) (A + (1 - A) exp(-L psi)).
  *
- * `settled` takes radius and sheet from these rules but k1 and k2 from the flow of the wake itself: the speed at which
- * the vortex is carried down, averaged before and after the first passage. It has no constant of its own.
+ * `settled` takes the sheet from these rules but lets the tip vortex go where the flow of the whole wake carries it,
+ * in radius and depth, over its first turns (see settle.ts); it has no constant of its own.
  *
  * Sources: Landgrebe, J. Am. Helicopter Soc. 17(4), 1972, 3-15 (tip vortex: read in a secondary source; sheet: from
  * memory); Kocurek and Tangler, same journal 22(1), 1977, 24-35 (from memory).
@@ -46,6 +46,15 @@ export interface WakePath {
   readonly rimFirst: number;
   readonly rimLater: number;
   readonly axisLater: number;
+  /** The tip vortex as the flow carries it, instead of the rule; beyond its end it sinks on at `tipLater`. */
+  readonly carried?: CarriedTip;
+}
+
+/** Radius and depth of the tip vortex at ages 0, step, 2 step and so on. */
+export interface CarriedTip {
+  readonly step: number;
+  readonly radius: Float64Array;
+  readonly depth: Float64Array;
 }
 
 /** Measured range of the rules (from memory): twist [degrees], thrust coefficient, blades. */
@@ -54,34 +63,46 @@ export const RULE_RANGE = { twist: [-16, 0], thrust: [0.0015, 0.009], blades: [2
 /** Least descent per radian, over sqrt(C_T/2): a wake that would rise into the disc is held just below it. */
 const LEAST_DESCENT = 0.05;
 
-/** Descent of the tip vortex per radian over R, before and after the first passage. */
-export type Descent = readonly [number, number];
-
-/** The rules at one thrust coefficient (positive); `settled`: with the descent found so far. */
-export function wakePath(rule: WakeRule, rotor: WakeRotor, ct: number, settled?: Descent): WakePath {
+/** The rules at one thrust coefficient (positive). `settled` without `carried` starts as Kocurek and Tangler. */
+export function wakePath(rule: WakeRule, rotor: WakeRotor, ct: number, carried?: CarriedTip): WakePath {
   const t = rotor.twist_deg;
   const mean = Math.sqrt(ct / 2);
   const least = LEAST_DESCENT * mean;
   const landgrebe = rule === 'landgrebe';
-  const [k1, k2] =
-    settled ?? (landgrebe ? landgrebeDescent(rotor, ct) : kocurekTanglerDescent(rotor, ct));
+  const [k1, k2] = landgrebe ? landgrebeDescent(rotor, ct) : kocurekTanglerDescent(rotor, ct);
+  const firstPassage = (2 * Math.PI) / rotor.bladeCount;
   return {
-    firstPassage: (2 * Math.PI) / rotor.bladeCount,
+    firstPassage,
     contraction: 0.78,
     rate: landgrebe ? 0.145 + 27 * ct : 4 * Math.sqrt(ct),
-    tipFirst: Math.max(least, k1),
-    tipLater: Math.max(least, k2),
+    tipFirst: carried ? carriedAt(carried, carried.depth, firstPassage) / firstPassage : Math.max(least, k1),
+    tipLater: carried ? lastDescent(carried) : Math.max(least, k2),
     rimFirst: 2.2 * mean,
     rimLater: 2.7 * mean,
     axisLater: Math.max(0, (-t / 128) * (0.45 * t + 18) * mean),
+    ...(carried && { carried }),
   };
 }
 
-function landgrebeDescent({ solidity, twist_deg: t }: WakeRotor, ct: number): Descent {
+/** Mean descent per radian over the second half of a carried tip vortex. */
+function lastDescent({ step, depth }: CarriedTip): number {
+  const last = depth.length - 1;
+  const middle = last >> 1;
+  return (depth[last] - depth[middle]) / ((last - middle) * step);
+}
+
+/** Straight between points, held beyond the last. */
+function carriedAt({ step }: CarriedTip, values: Float64Array, psi: number): number {
+  const x = Math.min(psi / step, values.length - 1);
+  const k = Math.min(values.length - 2, Math.floor(x));
+  return values[k] + (values[k + 1] - values[k]) * (x - k);
+}
+
+function landgrebeDescent({ solidity, twist_deg: t }: WakeRotor, ct: number): [number, number] {
   return [0.25 * (ct / solidity + 0.001 * t), (1 + 0.01 * t) * Math.sqrt(ct)];
 }
 
-function kocurekTanglerDescent({ bladeCount, twist_deg: t }: WakeRotor, ct: number): Descent {
+function kocurekTanglerDescent({ bladeCount, twist_deg: t }: WakeRotor, ct: number): [number, number] {
   const b = -0.000729 * t;
   const c = -2.3 + 0.206 * t;
   const m = 1 - 0.25 * Math.exp(0.04 * t);
@@ -90,13 +111,24 @@ function kocurekTanglerDescent({ bladeCount, twist_deg: t }: WakeRotor, ct: numb
   return [-b - c * (ct / blades) ** m, Math.sqrt(Math.max(0, ct - least))];
 }
 
-/** Radius of the tip vortex of age `psi` over R; also how far the sheet has drawn in. */
+/** How far the sheet of age `psi` has drawn in; by the rules also the radius of the tip vortex over R. */
 export function drawnIn(path: WakePath, psi: number): number {
   return path.contraction + (1 - path.contraction) * Math.exp(-path.rate * psi);
 }
 
+/** Radius of the tip vortex of age `psi` over R. */
+export function tipRadius(path: WakePath, psi: number): number {
+  const { carried } = path;
+  return carried ? carriedAt(carried, carried.radius, psi) : drawnIn(path, psi);
+}
+
 /** Depth of the tip vortex of age `psi` over R. */
 export function tipDepth(path: WakePath, psi: number): number {
+  const { carried } = path;
+  if (carried) {
+    const end = carried.step * (carried.depth.length - 1);
+    return carriedAt(carried, carried.depth, psi) + path.tipLater * Math.max(0, psi - end);
+  }
   const first = Math.min(psi, path.firstPassage);
   return path.tipFirst * first + path.tipLater * (psi - first);
 }
