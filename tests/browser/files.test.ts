@@ -91,6 +91,22 @@ describe('project files', () => {
     expect(problems).toEqual([]);
   });
 
+  it('open when dropped on the page', async () => {
+    const { page, problems } = await stand.open();
+    const mine = { ...JSON.parse(demo), name: 'Dropped' };
+    await page.evaluate((text) => {
+      const carried = new DataTransfer();
+      carried.items.add(new File([text], 'dropped.fanwright.json', { type: 'application/json' }));
+      for (const kind of ['dragover', 'drop'])
+        document.body.dispatchEvent(
+          new DragEvent(kind, { dataTransfer: carried, bubbles: true, cancelable: true }),
+        );
+    }, JSON.stringify(mine));
+    await expect.poll(() => page.getByLabel('Name of the project').first().inputValue()).toBe('Dropped');
+    expect(await page.title()).toBe('Dropped · Fanwright');
+    expect(problems).toEqual([]);
+  });
+
   it('keep the keys this program does not know', async () => {
     const { page } = await stand.open();
     const mine = JSON.parse(demo);

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { dimension, downloadBy, kept, pull, standUp, verdict, type Stand } from './stand.ts';
+import { dimension, downloadBy, kept, PHONE, pull, standUp, verdict, type Stand } from './stand.ts';
 
 const TIP = 'fan.tipDiameter_mm';
 let stand: Stand;
@@ -74,6 +74,38 @@ describe('the whole road on the page', () => {
     await page.mouse.up();
     expect(await dimension(page, TIP)).toBe(drawn);
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  });
+
+  it('takes a drag by finger on a phone', async () => {
+    const { page, problems } = await stand.open({ viewport: PHONE, hasTouch: true, isMobile: true });
+    const drawn = await dimension(page, TIP);
+    const box = (await page.locator(`[data-handle="${TIP}"]`).boundingBox())!;
+    const x = box.x + box.width / 2;
+    const y = box.y + box.height / 2;
+    const finger = await page.context().newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', at: number) =>
+      finger.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x, y: at }],
+      });
+    await touch('touchStart', y);
+    for (let i = 1; i <= 8; i++) await touch('touchMove', y - 3 * i);
+    await touch('touchEnd', y - 24);
+    await expect.poll(() => dimension(page, TIP)).toBeGreaterThan(drawn + 4);
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    expect(problems).toEqual([]);
+  });
+
+  it('keeps the colours chosen', async () => {
+    const { page } = await stand.open({ colorScheme: 'light' });
+    const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    const light = await paper();
+    await page.getByLabel('Colours').selectOption('dark');
+    const dark = await paper();
+    expect(dark).not.toBe(light);
+    await page.reload();
+    await page.getByRole('navigation', { name: 'Stages' }).waitFor();
+    expect(await paper()).toBe(dark);
   });
 
   it('weighs a thicker wall', async () => {

@@ -20,6 +20,7 @@ export function FanStage() {
   const point = assessment && (assessment.fan.hover ?? assessment.fan.full);
   return (
     <>
+      <h2 className="unseen">The fan</h2>
       <section className="sheet" aria-label="Drawing of the fan">
         <HalfSection project={project} assessment={assessment} />
         <div className="views">

@@ -77,7 +77,6 @@ export function DimensionMark({ dimension, frame, active, onOpen, onDrag }: Prop
       className={active ? 'dimension active' : path ? 'dimension' : 'dimension derived'}
       data-dimension={path ?? 'derived'}
     >
-      {dimension.extension && <path className="extension" d={dimension.extension} />}
       {dimension.line && (
         <path
           className="dimension-line"
@@ -108,6 +107,7 @@ export function DimensionMark({ dimension, frame, active, onOpen, onDrag }: Prop
           transform={`translate(${handle.x} ${handle.y})`}
           data-handle={path}
           aria-hidden="true"
+          ref={keepFromScrolling}
           onPointerDown={start}
           onPointerMove={move}
           onPointerUp={finish(true)}
@@ -120,6 +120,13 @@ export function DimensionMark({ dimension, frame, active, onOpen, onDrag }: Prop
       )}
     </g>
   );
+}
+
+/** A finger on a handle drags it; the style for that (touch-action) does not reach parts of a drawing. */
+function keepFromScrolling(handle: SVGGElement | null): (() => void) | undefined {
+  const prevent = (event: TouchEvent) => event.preventDefault();
+  handle?.addEventListener('touchstart', prevent, { passive: false });
+  return () => handle?.removeEventListener('touchstart', prevent);
 }
 
 function spinbutton(dimension: Dimension, path: string) {

@@ -37,6 +37,8 @@ export function HalfSection({ project, assessment }: Props) {
             <Patterns />
             <Parts profiles={profiles} frame={frame} />
             {assessment && <AirFlow assessment={assessment} profiles={profiles} frame={frame} />}
+            {/* First all that reaches under the numbers, then the numbers. */}
+            <path className="extension" d={dimensions.map((d) => d.extension).join('')} />
             <g className="dimensions">
               {dimensions.map((d) => (
                 <DimensionMark
