@@ -46,6 +46,31 @@ describe('the solid', () => {
     expect(problems).toEqual([]);
   });
 
+  it('is missed in one sentence where its kernel does not load, and comes with the next change', async () => {
+    const { page, problems } = await stand.open({ allow: /./, holdBack: '**/*.wasm' });
+    const note = page.locator('.solid-note');
+    await expect.poll(() => note.innerText(), { timeout: 30_000 }).toContain('could not be built this time');
+    const first = await verdict(page);
+    await page.context().unroute('**/*.wasm');
+    await pull(page, 'fan.tipDiameter_mm', 0, -20);
+    expect(await verdict(page)).not.toBe(first);
+    await expect.poll(() => note.innerText(), { timeout: 30_000 }).toContain('triangles');
+    expect(problems).toEqual([]);
+  });
+
+  it('says where the fan cannot be built, and is back when it can', async () => {
+    const { page, problems } = await stand.open();
+    const note = page.locator('.solid-note');
+    await page.getByRole('spinbutton', { name: /^Duct length/ }).click();
+    await page.locator('.dimension-editor input').fill('12');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => note.innerText(), { timeout: 30_000 }).toContain('cannot be built as drawn');
+    expect(await page.locator('.faults').innerText()).toContain('longer would do');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => note.innerText(), { timeout: 30_000 }).toContain('triangles');
+    expect(problems).toEqual([]);
+  });
+
   it('is missed in one sentence where there is no WebGL, and the rest works', async () => {
     const { page, problems } = await stand.open({
       before: () => {

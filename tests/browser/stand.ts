@@ -25,6 +25,8 @@ export interface Opened {
 export interface OpenOptions extends BrowserContextOptions {
   /** Runs in the page before its own scripts. */
   readonly before?: () => void;
+  /** Requests that find nobody. */
+  readonly holdBack?: string;
   /** Errors on the console that the test brings about on purpose. */
   readonly allow?: RegExp;
 }
@@ -45,8 +47,9 @@ export async function standUp(): Promise<Stand> {
   const browser: Browser = await chromium.launch({ executablePath, args: ARGUMENTS });
   return {
     address: server.address,
-    async open({ before, allow, ...options }: OpenOptions = {}) {
+    async open({ before, allow, holdBack, ...options }: OpenOptions = {}) {
       const context = await browser.newContext({ viewport: DESK, acceptDownloads: true, ...options });
+      if (holdBack) await context.route(holdBack, (route) => route.abort());
       if (before) await context.addInitScript(before);
       const page = await context.newPage();
       const problems: string[] = [];

@@ -1,6 +1,7 @@
 import { useCallback, useRef, useState, type KeyboardEvent } from 'react';
 import { formatNumber } from '../../quantities/format.ts';
 import { designOf } from '../../project/builds.ts';
+import { geometryFaults } from '../../shape/faults.ts';
 import { fanLayout } from '../../shape/layout.ts';
 import { useApp } from '../state/store.ts';
 import { latestOnly } from './latest.ts';
@@ -90,7 +91,7 @@ async function start(canvas: HTMLCanvasElement, say: Say, hide: (hidden: boolean
       askSolids((worker) => worker.shown(designOf(project), dragging ? 'coarse' : 'fine')),
     (answer, { project }) => {
       hide(!answer.ok);
-      if (!answer.ok) return tell(CANNOT);
+      if (!answer.ok) return tell(geometryFaults(project.fan, project.motor).length ? CANNOT : FAILED);
       scene.show(answer.parts, fanLayout(project.fan, project.motor));
       canvas.dataset.triangles = String(triangles(answer.parts));
       tell(storyOf(answer.parts));

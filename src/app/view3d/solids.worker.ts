@@ -10,7 +10,10 @@ let kernel: Promise<Kernel> | null = null;
 let last: { readonly project: Named; readonly made: Promise<Made> } | null = null;
 
 function ready(): Promise<Kernel> {
-  kernel ??= loadKernel();
+  kernel ??= loadKernel().catch((error: unknown) => {
+    kernel = null;
+    throw error;
+  });
   return kernel;
 }
 
