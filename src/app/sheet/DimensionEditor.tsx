@@ -1,5 +1,5 @@
 import { NumberField } from '../field/NumberField.tsx';
-import type { Dimension } from './dimensions.ts';
+import type { Dimension } from './dimension.ts';
 import type { Frame } from './frame.ts';
 
 interface Props {

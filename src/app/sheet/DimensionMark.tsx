@@ -1,7 +1,7 @@
 import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
 import { describeField } from '../field/describe.ts';
 import { beginDrag, drag, edit, endDrag } from '../state/actions.ts';
-import type { Dimension } from './dimensions.ts';
+import type { Dimension } from './dimension.ts';
 import type { Frame } from './frame.ts';
 
 interface Props {
