@@ -47,6 +47,8 @@ export interface HoverWake {
   readonly rounds: number;
   /** Descent of the tip vortex per radian over R before and after the first passage, as used; zeros without a wake. */
   readonly descent: readonly [number, number];
+  /** The tip vortex as it settled; absent where the path is a rule's. */
+  readonly tip?: CarriedTip;
   /** Where the published wake rules are used beyond the rotors they were measured on; plain sentences. */
   readonly outside: readonly string[];
 }
@@ -114,7 +116,7 @@ export function hoverWake(
     return forces(rotor, blade.line, state).ct;
   };
   const start = clamp(options.wakeThrust ?? startThrust(rotor, blade.line, state));
-  const { agreed, rounds, descent } =
+  const { agreed, rounds, descent, tip } =
     rule === 'settled'
       ? settle(start, rotor.bladeCount, state, pathAt, layAt, solveAt, clamp)
       : agree(start, options.wakeThrust !== undefined, layAt, solveAt, clamp);
@@ -139,6 +141,7 @@ export function hoverWake(
     converged: agreed && state.solved,
     rounds,
     descent,
+    ...(tip && { tip }),
     outside,
   };
 }
@@ -147,6 +150,7 @@ interface Found {
   readonly agreed: boolean;
   readonly rounds: number;
   readonly descent: readonly [number, number];
+  readonly tip?: CarriedTip;
 }
 
 /** Secant steps on the thrust coefficient until the wake's and the rotor's are one. */
@@ -196,13 +200,13 @@ function settle(
     const got = clamp(solveAt(wake));
     const to = carry(wake, state.gamma, state.peak, tip, LEAST_SINKING * Math.sqrt(got / 2));
     if (Math.abs(got / ct - 1) < SETTLED_THRUST && apart(tip, to) < SETTLED_PATH)
-      return { agreed: true, rounds, descent: wake.descent };
+      return { agreed: true, rounds, descent: wake.descent, tip };
     const share = rounds < 15 ? 0.4 : 0.2;
     ct += 0.6 * (got - ct);
     tip = moved(tip, to, share);
     wake = layAt(ct, tip);
   }
-  return { agreed: false, rounds: SETTLE_ROUNDS, descent: wake.descent };
+  return { agreed: false, rounds: SETTLE_ROUNDS, descent: wake.descent, tip };
 }
 
 interface Blade {
@@ -273,7 +277,7 @@ function wakeRotorOf(rotor: RotorAir, { line, edges }: Blade): { wake: WakeRotor
   return { wake, outside };
 }
 
-const inside = ([least, most]: readonly [number, number], x: number) => x >= least && x <= most;
+const inside = ([least, most]: readonly [number, number], x: number) => x >= least - 1e-6 && x <= most + 1e-6;
 
 /** Thrust coefficient in the even inflow that momentum gives it; fills the circulation to start from. */
 function startThrust(rotor: RotorAir, line: LiftingLine, state: Solution): number {

@@ -20,6 +20,9 @@ export function startCarried(path: WakePath, blades: number): CarriedTip {
   return { step: STEP, radius: psi.map((p) => drawnIn(path, p)), depth: psi.map((p) => tipDepth(path, p)) };
 }
 
+/** Euler's constant less 1/2; see `tipDrift`. */
+const CHORD_EXCESS = 0.577_215_664_9 - 0.5;
+
 /** Velocity of the air over Omega R: toward the wake and away from the axis. */
 export interface Drift {
   readonly down: number;
@@ -93,7 +96,9 @@ export function apart(a: CarriedTip, b: CarriedTip): number {
  * Velocity at which the tip vortex is carried at its point `node`, in the flow of the whole wake and all blades, for
  * bound circulation `gamma` rolled up outboard of station `peak`. A vortex bent to radius `a` drives itself: the two
  * pieces that meet at the point give nothing, so the arc of half angle d they stand for is added as that part of a thin
- * ring's own speed, G / (4 pi a) (ln(8 a / core) - 1/4 - ln cot(d / 4)).
+ * ring's own speed, G / (4 pi a) (ln(8 a / core) - 1/4 - ln cot(d / 4)), less the excess of straight pieces over the
+ * arcs they replace: near the point, piece k of a finely cut arc gives (1/k + 1/(k+1)) / 2 where the arc gives
+ * ln((k+1)/k), which sums to Euler's constant less 1/2.
  * Source: Saffman, Vortex Dynamics, 1992, section 10.2 (ring of even core), with the arc's share by direct integration.
  */
 export function tipDrift(wake: Wake, gamma: Float64Array, peak: number, node: number): Drift {
@@ -135,7 +140,7 @@ export function tipDrift(wake: Wake, gamma: Float64Array, peak: number, node: nu
   const end = wake.tipEnd;
   down += gamma[peak] * end.strength * cylinderVelocity(end.radius, Math.max(0.05, end.depth + z), away);
   const half = (wake.tipAges[node + 1] - wake.tipAges[node - 1]) / 2;
-  const own = Math.log((8 * away) / wake.tipCore) - 0.25 + Math.log(Math.tan(half / 4));
+  const own = Math.log((8 * away) / wake.tipCore) - 0.25 + Math.log(Math.tan(half / 4)) - CHORD_EXCESS;
   return { down: down + (gamma[peak] / (4 * Math.PI * away)) * Math.max(0, own), out };
 }
 
