@@ -94,11 +94,15 @@ function balanceAt(input: AnnulusInput, stream: SectionStream, phi: number, forc
   const tau = (input.swirlFactor * input.solidity * ct) / (2 * tipFactor * size);
   const k = cos + tau / 2;
   const give = giveOf(input, cx, tau, sin, size, tipFactor);
-  const balance = input.ducted
-    ? input.bladeSpeed * input.bladeSpeed * give + ram(input) * k * k
-    : input.bladeSpeed * give + 4 * tipFactor * size * input.axialSpeed * k;
-  if (k > 0) return balance;
-  return phi > 0 ? -Math.abs(balance) - Number.MIN_VALUE : Math.abs(balance) + Number.MIN_VALUE;
+  const scale = input.ducted ? input.bladeSpeed * input.bladeSpeed : input.bladeSpeed;
+  if (k <= 0) {
+    // Away from zero, so that no root finder rests on the mirror image that k * k has here.
+    const away = scale * (Math.abs(give) + k * k);
+    return phi > 0 ? -away : away;
+  }
+  return input.ducted
+    ? scale * give + ram(input) * k * k
+    : scale * give + 4 * tipFactor * size * input.axialSpeed * k;
 }
 
 /** What the blades give less what the stream asks, over 1/2 rho W^2, the flight speed's part left out. */
@@ -122,8 +126,9 @@ const ram = (input: AnnulusInput) => input.axialSpeed * Math.abs(input.axialSpee
 const FIRST_STEPS = [0.8, 0.62, 0.48, 0.36, 0.26, 0.18, 0.11, 0.06, 0.02];
 const WIDE_STEPS = 36;
 
-/** Bracket widths tried around a guess, as a share of it. */
-const GUESS_WIDTHS = [0.01, 0.08];
+/** Secant steps before a guess is given up, and the largest step of the first, as a share of the guess. */
+const SECANT_STEPS = 9;
+const FIRST_STEP = 0.08;
 
 /**
  * Solves one annulus. `stream` is the section at the annulus's Reynolds and Mach number; `guess` an inflow angle near
@@ -141,13 +146,15 @@ export function solveAnnulus(
   if (input.bladeSpeed === 0 && (input.ducted ? ram(input) === 0 : input.axialSpeed === 0)) {
     return stateAt(input, stream, 0, force);
   }
+  const near = rootNear(input, stream, guess, tolerance, force);
+  if (near > 0 && input.bladeAngle - near < stream.noseStallUp) return stateAt(input, stream, near, force);
   const balance = (phi: number) => balanceAt(input, stream, phi, force);
-  const near = rootNear(balance, guess, tolerance);
-  const phi =
-    near > 0 && input.bladeAngle - near < stream.noseStallUp
-      ? near
-      : largestRoot(balance, input.bladeAngle - stream.thinZeroLift, tolerance);
-  return stateAt(input, stream, phi, force);
+  return stateAt(
+    input,
+    stream,
+    largestRoot(balance, input.bladeAngle - stream.thinZeroLift, tolerance),
+    force,
+  );
 }
 
 function stateAt(input: AnnulusInput, stream: SectionStream, phi: number, force: Float64Array): AnnulusState {
@@ -178,13 +185,36 @@ function stateAt(input: AnnulusInput, stream: SectionStream, phi: number, force:
   };
 }
 
-/** The root in a small bracket about `guess`; 0 where the bracket does not hold one. */
-function rootNear(balance: (phi: number) => number, guess: number, tolerance: number): number {
+/**
+ * The root that secant steps reach from `guess`, 0 where they reach none: four or five balances where a bracket needs
+ * eight. The first step uses the slope of an unstalled blade; a root where the balance rises is not the one wanted.
+ */
+function rootNear(
+  input: AnnulusInput,
+  stream: SectionStream,
+  guess: number,
+  tolerance: number,
+  force: Float64Array,
+): number {
   if (!(guess > 1e-3 && guess < 1.4)) return 0;
-  for (const width of GUESS_WIDTHS) {
-    const low = guess * (1 - width);
-    const high = guess * (1 + width);
-    if (balance(low) >= 0 && balance(high) < 0) return findRoot(balance, low, high, tolerance);
+  const scale = input.ducted ? input.bladeSpeed * input.bladeSpeed : input.bladeSpeed;
+  const fall = scale * (input.solidity * stream.slope + 2 * (input.ducted ? input.head : 4) * guess);
+  let a = guess;
+  let fa = balanceAt(input, stream, a, force);
+  if (fa === 0) return a;
+  const most = FIRST_STEP * guess;
+  let b = a + Math.max(-most, Math.min(most, fa / fall));
+  for (let i = 0; i < SECANT_STEPS; i++) {
+    const fb = balanceAt(input, stream, b, force);
+    if (fb === 0) return b;
+    const slope = (fb - fa) / (b - a);
+    if (!(slope < 0)) return 0;
+    const next = b - fb / slope;
+    if (!(next > 0.4 * guess && next < 1.7 * guess)) return 0;
+    if (Math.abs(next - b) < tolerance) return next;
+    a = b;
+    fa = fb;
+    b = next;
   }
   return 0;
 }
@@ -209,13 +239,14 @@ function largestRoot(balance: (phi: number) => number, zeroLiftInflow: number, t
   return 0;
 }
 
-/** W from the blade speed where that is well posed, else from the axial balance (a rotor that stands in a wind). */
+/**
+ * W from the blade speed (W = Omega r / k) or, where that is the worse posed of the two, from the balance along the axis: a
+ * rotor that hardly turns in a wind.
+ */
 function speedAt(input: AnnulusInput, k: number, give: number, size: number, tipFactor: number): number {
-  if (k > 0.001) return input.bladeSpeed / k;
-  if (input.ducted) {
-    const drive = ram(input);
-    return drive * -give > 0 ? Math.sqrt(drive / -give) : 0;
+  if (k < Math.abs(give)) {
+    const drive = input.ducted ? ram(input) / -give : (4 * tipFactor * size * input.axialSpeed) / -give;
+    if (drive > 0 && Number.isFinite(drive)) return input.ducted ? Math.sqrt(drive) : drive;
   }
-  const speed = (4 * tipFactor * size * input.axialSpeed) / -give;
-  return Number.isFinite(speed) && speed > 0 ? speed : 0;
+  return k > 1e-9 ? input.bladeSpeed / k : 0;
 }

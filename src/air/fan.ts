@@ -56,10 +56,12 @@ export interface FanAir {
 }
 
 /**
- * Accuracy of the inflow angle [rad] in the two rounds: the first finds Reynolds numbers and the mean flow for the gap loss
- * (a third round would move thrust by less than 0.05 %), the second the answer. The ledger closes after either.
+ * The first round solves every third annulus, to find the mean flow for the gap loss and where to look in the others; the
+ * second solves all. The ledger closes after either. Accuracies are on the inflow angle [rad].
  */
-const ROUND_TOLERANCES = [1e-7, 1e-13];
+const FIRST_STRIDE = 3;
+const FIRST_TOLERANCE = 1e-8;
+const LAST_TOLERANCE = 1e-12;
 
 /**
  * Thrust, torque and power of a rotor, in a duct (`passage`) or open (`null`), annulus by annulus from tip to hub.
@@ -76,32 +78,42 @@ export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, reque
     axialSpeed: stillIfTiny(request.axialSpeed),
   };
   const omega = Math.abs(run.omega);
-  const states: AnnulusState[] = new Array(n);
-  const reynolds = new Float64Array(n);
-  const streams: SectionStream[] = new Array(n);
-  const suctions = new Float64Array(n);
-  let share = 0;
+  const job: Job = {
+    rotor,
+    passage,
+    air,
+    run,
+    omega,
+    backward,
+    states: new Array(n),
+    suctions: new Float64Array(n),
+    reynolds: new Float64Array(n),
+    axial: new Float64Array(n).fill(Number.NaN),
+    swirl: new Float64Array(n),
+    force: new Float64Array(2),
+  };
+  solveAll(job, FIRST_STRIDE, 0, FIRST_TOLERANCE);
+  const share = passage && !run.ideal ? gapShareOf(job) : 0;
+  spreadGuesses(job);
+  solveAll(job, 1, share, LAST_TOLERANCE);
+  return sumUp(job, share);
+}
 
-  const speeds = Float64Array.from(rotor.radius, (r) => Math.hypot(omega * r, run.axialSpeed));
-  const force = new Float64Array(2);
-  for (const [round, tolerance] of ROUND_TOLERANCES.entries()) {
-    for (let i = 0; i < n; i++) {
-      const speed = round === 0 ? speeds[i] : Math.abs(states[i].relativeSpeed);
-      reynolds[i] = (air.density * speed * rotor.chord[i]) / air.viscosity;
-      streams[i] = withFactors(
-        sectionStream(
-          rotor.sections[i],
-          reynolds[i],
-          speed / air.soundSpeed,
-          rotor.chord[i] / rotor.radius[i],
-        ),
-        run,
-      );
-    }
-    if (passage && !run.ideal && round > 0) share = gapShareOf(rotor, passage, air, omega, states);
-    solveAll(rotor, passage, run, backward, omega, share, streams, states, suctions, tolerance, force);
-  }
-  return sumUp({ rotor, passage, air, run, share, states, suctions, reynolds });
+/** One call's working state. */
+interface Job {
+  readonly rotor: RotorAir;
+  readonly passage: Passage | null;
+  readonly air: Air;
+  readonly run: FanRun;
+  readonly omega: number;
+  readonly backward: boolean;
+  readonly states: AnnulusState[];
+  readonly suctions: Float64Array;
+  readonly reynolds: Float64Array;
+  /** Guessed axial and swirl velocity in each annulus [m/s]; NaN: none */
+  readonly axial: Float64Array;
+  readonly swirl: Float64Array;
+  readonly force: Float64Array;
 }
 
 /** Speeds whose squares would drown in rounding are no speeds. */
@@ -114,24 +126,25 @@ function withFactors(stream: SectionStream, run: FanRun): SectionStream {
   return { ...stream, slope: stream.slope * liftFactor, dragFactor };
 }
 
-function solveAll(
-  rotor: RotorAir,
-  passage: Passage | null,
-  run: FanRun,
-  backward: boolean,
-  omega: number,
-  share: number,
-  streams: readonly SectionStream[],
-  states: AnnulusState[],
-  suctions: Float64Array,
-  tolerance: number,
-  force: Float64Array,
-): void {
+/** Solves every `stride`-th annulus from the tip in, each standing for its inner neighbours left out. */
+function solveAll(job: Job, stride: number, share: number, tolerance: number): void {
+  const { rotor, passage, air, run, omega, states, axial, swirl } = job;
   const loss = passage ? totalLoss(passage) : 0;
   let suction = 0;
   let last = 0;
-  for (let i = rotor.radius.length - 1; i >= 0; i--) {
+  for (let i = rotor.radius.length - 1; i >= 0; i -= stride) {
     const r = rotor.radius[i];
+    const bladeSpeed = omega * r;
+    // The guess of the flow, else of the outer neighbour, gives the Reynolds number and where to look for the root.
+    const known = Number.isNaN(axial[i]) ? i + stride : i;
+    const through = known < axial.length ? axial[known] : run.axialSpeed;
+    const across = bladeSpeed - (known < axial.length ? swirl[known] : 0) / 2;
+    const speed = Math.sqrt(through * through + across * across);
+    job.reynolds[i] = (air.density * speed * rotor.chord[i]) / air.viscosity;
+    const stream = withFactors(
+      sectionStream(rotor.sections[i], job.reynolds[i], speed / air.soundSpeed, rotor.chord[i] / r),
+      run,
+    );
     const input: AnnulusInput = {
       ducted: passage !== null,
       bladeCount: rotor.bladeCount,
@@ -139,8 +152,8 @@ function solveAll(
       tipRadius: rotor.tipRadius,
       radius: r,
       solidity: (rotor.bladeCount * rotor.chord[i]) / (2 * Math.PI * r),
-      bladeAngle: backward ? Math.PI - rotor.angle[i] : rotor.angle[i],
-      bladeSpeed: omega * r,
+      bladeAngle: job.backward ? Math.PI - rotor.angle[i] : rotor.angle[i],
+      bladeSpeed,
       axialSpeed: run.axialSpeed,
       head: passage ? 1 / passage.exitRatio ** 2 + loss : 0,
       headReversed: passage ? 1 / passage.reversedExitRatio ** 2 + passage.reversedLoss : 0,
@@ -149,11 +162,31 @@ function solveAll(
       swirlFactor: run.ideal ? 0 : 1,
       exitSuction: passage ? suction + last / 2 : 0,
     };
-    suctions[i] = input.exitSuction;
-    states[i] = solveAnnulus(input, streams[i], guessFor(rotor, states, i), tolerance, force);
+    job.suctions[i] = input.exitSuction;
+    const guess = known < axial.length ? Math.atan2(through, across) : Number.NaN;
+    const state = solveAnnulus(input, stream, guess, tolerance, job.force);
+    states[i] = state;
+    axial[i] = state.axialVelocity;
+    swirl[i] = state.swirlVelocity;
     if (passage) {
-      last = ((1 - passage.swirlRecovery) * carriedSwirl(states[i]) * rotor.width[i]) / r;
+      let width = 0;
+      for (let k = i; k > i - stride && k >= 0; k--) width += rotor.width[k];
+      last = ((1 - passage.swirlRecovery) * carriedSwirl(state) * width) / r;
       suction += last;
+    }
+  }
+}
+
+/** Velocities between the annuli of the first round, by straight lines over the radius; held at the hub. */
+function spreadGuesses({ rotor, axial, swirl }: Job): void {
+  const n = axial.length;
+  for (let i = n - 1; i >= 0; i -= FIRST_STRIDE) {
+    const inner = i - FIRST_STRIDE;
+    for (let k = i - 1; k > Math.max(inner, -1); k--) {
+      const t =
+        inner >= 0 ? (rotor.radius[i] - rotor.radius[k]) / (rotor.radius[i] - rotor.radius[inner]) : 0;
+      axial[k] = axial[i] + t * (axial[Math.max(inner, 0)] - axial[i]);
+      swirl[k] = swirl[i] + t * (swirl[Math.max(inner, 0)] - swirl[i]);
     }
   }
 }
@@ -169,34 +202,19 @@ function carriedSwirl({ axialVelocity, swirlVelocity }: AnnulusState): number {
   return (swirl * flow) / (flow + CARRIES ** 2 * swirl);
 }
 
-/** Inflow angle to start from: the last round's, else the outer neighbour's axial velocity at this radius. */
-function guessFor(rotor: RotorAir, states: readonly AnnulusState[], i: number): number {
-  if (states[i]) return states[i].phi;
-  const outer = states[i + 1];
-  return outer
-    ? Math.atan2(Math.sin(outer.phi) * rotor.radius[i + 1], Math.cos(outer.phi) * rotor.radius[i])
-    : Number.NaN;
-}
-
 /** Sum of a passage's loss coefficients on 1/2 rho V_x^2. */
 export function totalLoss({ losses }: Passage): number {
   return losses.inletLip + losses.wallFriction + losses.hubBase + losses.struts + losses.exitExpansion;
 }
 
 /** The share of blade pressure lost at the gap, from the last round's mean flow. */
-function gapShareOf(
-  rotor: RotorAir,
-  passage: Passage,
-  air: Air,
-  omega: number,
-  states: readonly AnnulusState[],
-): number {
+function gapShareOf({ rotor, passage, air, omega, states }: Job): number {
   const tipSpeed = omega * rotor.tipRadius;
-  if (!(passage.gapOverHeight > 0) || tipSpeed === 0) return 0;
+  if (!passage || !(passage.gapOverHeight > 0) || tipSpeed === 0) return 0;
   let area = 0;
   let flow = 0;
   let force = 0;
-  for (let i = 0; i < states.length; i++) {
+  for (let i = states.length - 1; i >= 0; i -= FIRST_STRIDE) {
     const ring = rotor.radius[i] * rotor.width[i];
     area += ring;
     flow += Math.max(0, states[i].axialVelocity) * ring;
@@ -207,20 +225,9 @@ function gapShareOf(
   return gapShare(gapEfficiencyLoss(passage.gapOverHeight, psi, flow / area / tipSpeed, passage.bladeAspect));
 }
 
-interface Solved {
-  readonly rotor: RotorAir;
-  readonly passage: Passage | null;
-  readonly air: Air;
-  readonly run: FanRun;
-  readonly share: number;
-  readonly states: readonly AnnulusState[];
-  readonly suctions: Float64Array;
-  readonly reynolds: Float64Array;
-}
-
 /** Forces, flow and the ledger, each annulus by what the air carries away (not by what the blade gave). */
-function sumUp(solved: Solved): FanAir {
-  const { rotor, passage, air, run, share, states, suctions, reynolds } = solved;
+function sumUp(job: Job, share: number): FanAir {
+  const { rotor, passage, air, run, states, suctions, reynolds } = job;
   const rho = air.density;
   const v0 = run.axialSpeed;
   let thrust = 0;
@@ -298,7 +305,7 @@ function sumUp(solved: Solved): FanAir {
   return {
     thrust,
     rotorThrust,
-    torque: run.omega < 0 ? -torque : torque,
+    torque: job.backward ? -torque : torque,
     shaftPower,
     massFlow,
     axialVelocity: throughFlow > 0 ? axialMoment / throughFlow : 0,
