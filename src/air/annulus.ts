@@ -97,7 +97,8 @@ function balanceAt(input: AnnulusInput, stream: SectionStream, phi: number, forc
   const scale = input.ducted ? input.bladeSpeed * input.bladeSpeed : input.bladeSpeed;
   if (k <= 0) {
     // Away from zero, so that no root finder rests on the mirror image that k * k has here.
-    const away = scale * (Math.abs(give) + k * k);
+    const wind = input.ducted ? Math.abs(ram(input)) : Math.abs(input.axialSpeed);
+    const away = (scale + wind) * (Math.abs(give) + k * k);
     return phi > 0 ? -away : away;
   }
   return input.ducted
