@@ -17,6 +17,10 @@ export interface LineMatrix {
 const STEPS = 30;
 const DIFFERENCE = 1e-5;
 
+/** No rotor moves its air faster than this, over Omega R; what a runaway trial asks beyond it is not followed. */
+const FASTEST = 2;
+const held = (speed: number) => (speed > FASTEST ? FASTEST : speed < -FASTEST ? -FASTEST : speed);
+
 /** Circulation c W C_l / 2 that station i's section gives in the inflow `w` (down) and swirl `u` (with the rotation). */
 function sectionCirculation(line: LiftingLine, i: number, w: number, u: number, force: Float64Array): number {
   const along = line.r[i] - u;
@@ -54,9 +58,9 @@ export function solveCirculation(
         wi += matrix.axial[i * n + k] * g[k];
         ui += matrix.swirl[i * n + k] * g[k];
       }
-      w[i] = wi;
-      u[i] = ui;
-      misfit[i] = sectionCirculation(line, i, wi, ui, force) - g[i];
+      w[i] = held(wi);
+      u[i] = held(ui);
+      misfit[i] = sectionCirculation(line, i, w[i], u[i], force) - g[i];
       most = Math.max(most, Math.abs(misfit[i]));
     }
     return most;

@@ -2,7 +2,7 @@ import type { Air } from '../atmosphere.ts';
 import type { RotorAir } from '../rotor.ts';
 import { liftDragInto, sectionStream, type SectionStream } from '../section.ts';
 import { solveCirculation, type LiftingLine, type LineMatrix } from './circulation.ts';
-import { layWake, wakeInfluence, type Influence, type Wake, type WakeCut } from './influence.ts';
+import { layWake, wakeInfluence, type Influence, type Known, type Wake, type WakeCut } from './influence.ts';
 import {
   equivalentTwist_deg,
   RULE_RANGE,
@@ -56,14 +56,17 @@ export interface HoverWake {
 const DEGREE = Math.PI / 180;
 
 /** Cut of the wake the checks are run with; finer cuts move the thrust by less than the tests say. */
-export const WAKE_CUT: WakeCut = {
+export const WAKE_CUT: Omit<WakeCut, 'tipTurns' | 'sheetTurns'> = {
   rollUp: 30 * DEGREE,
-  tipTurns: 4,
-  sheetTurns: 2,
   stepNear: 15 * DEGREE,
   stepFar: 30 * DEGREE,
   tipCore: 0.02,
 };
+
+/** Turns drawn: what counts is how many vortices lie below the disc, so more blades need fewer turns. */
+export function turnsFor(blades: number): Pick<WakeCut, 'tipTurns' | 'sheetTurns'> {
+  return { tipTurns: Math.max(2, 8 / blades), sheetTurns: Math.max(1, 4 / blades) };
+}
 
 /** Least thrust coefficient a wake is drawn for; below it the rotor hardly lifts and no wake was measured. */
 const LEAST_CT = 2e-4;
@@ -72,6 +75,8 @@ const MOST_CT = 0.08;
 /** Thrust and wake agree to this share of the thrust. */
 const AGREE = 5e-4;
 const ROUNDS = 14;
+/** Share of the thrust by which it may move before the sheet is laid anew. */
+const SAME_SHEET = 0.004;
 const SETTLE_ROUNDS = 60;
 const SETTLED_THRUST = 2e-3;
 /** Distance over R within which the tip vortex must stay. */
@@ -96,7 +101,7 @@ export function hoverWake(
 ): HoverWake {
   const blade = bladeOf(rotor, air, Math.abs(omega), options);
   if (!(omega > 1e-6)) return stillRotor(rotor);
-  const cut = { ...WAKE_CUT, ...options.cut };
+  const cut = { ...WAKE_CUT, ...turnsFor(rotor.bladeCount), ...options.cut };
   const rule = options.rule ?? 'settled';
   const { wake, outside } = wakeRotorOf(rotor, blade);
   const n = blade.line.r.length;
@@ -109,10 +114,17 @@ export function hoverWake(
   };
   const clamp = (ct: number) => Math.min(MOST_CT, Math.max(LEAST_CT, ct));
   const pathAt = (ct: number, carried?: CarriedTip) => wakePath(rule, wake, ct, carried);
-  const layAt = (ct: number, carried?: CarriedTip): Wake =>
-    layWake(pathAt(ct, carried), rotor.bladeCount, blade.edges, cut);
+  let known: Known | undefined;
+  let sheetThrust = 0;
+  const layAt = (ct: number, carried?: CarriedTip): Wake => {
+    // The sheet follows the thrust alone: while that stays, the costly part of the influence stays too.
+    const keep = known && carried && Math.abs(ct / sheetThrust - 1) < SAME_SHEET;
+    if (!keep) sheetThrust = ct;
+    return layWake(pathAt(ct, carried), rotor.bladeCount, blade.edges, cut, keep ? known?.wake : undefined);
+  };
   const solveAt = (laid: Wake): number => {
-    solveIn(blade.line, wakeInfluence(laid, blade.line.r), state);
+    known = { wake: laid, influence: wakeInfluence(laid, blade.line.r, known) };
+    solveIn(blade.line, known.influence, state);
     return forces(rotor, blade.line, state).ct;
   };
   const start = clamp(options.wakeThrust ?? startThrust(rotor, blade.line, state));
@@ -306,6 +318,7 @@ function solveIn(line: LiftingLine, influence: Influence, state: Solution): void
       state.gamma,
       state.w,
       state.u,
+      1e-6,
     );
     const peak = peakOf(state.gamma);
     if (peak === state.peak) break;

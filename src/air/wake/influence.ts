@@ -90,47 +90,32 @@ export interface Cylinder {
   readonly strength: number;
 }
 
-/** Lays the wake out along `path`; `edges` (one more than stations) is where circulation is trailed. */
-export function layWake(path: WakePath, blades: number, edges: Float64Array, cut: WakeCut): Wake {
-  const m = edges.length;
+/**
+ * Lays the wake out along `path`; `edges` (one more than stations) is where circulation is trailed. `sheetOf`: a wake of
+ * the same rotor and (nearly) the same thrust, whose sheet is taken as it is; only the tip vortex is laid anew.
+ */
+export function layWake(
+  path: WakePath,
+  blades: number,
+  edges: Float64Array,
+  cut: WakeCut,
+  sheetOf?: Wake,
+): Wake {
   const rollUp = Math.min(cut.rollUp, path.firstPassage / 2);
   const tipEnd = 2 * Math.PI * cut.tipTurns;
-  const sheetEnd = 2 * Math.PI * cut.sheetTurns;
   const near = ages(0, rollUp, cut);
-  const whole = [...near, ...ages(rollUp, sheetEnd, cut).slice(1)];
   const tipAges = ages(rollUp, tipEnd, cut);
   const rollRadius = tipRadius(path, rollUp);
   const rollDepth = tipDepth(path, rollUp);
-  const sheets: Filament[] = [];
-  const outers: Filament[] = [];
-  const sheetEnds: Cylinder[] = [];
-  const strength = (pitch: number) => blades / (2 * Math.PI * pitch);
-  for (let j = 0; j < m; j++) {
-    const edge = edges[j];
-    // A sheet cut into filaments is smoothed over its own spacing once it is no longer the blade's own trail.
-    const spacing = (edges[Math.min(m - 1, j + 1)] - edges[Math.max(0, j - 1)]) / 2;
-    sheets.push(
-      filament(
-        whole,
-        (psi) => edge * drawnIn(path, psi),
-        (psi) => sheetDepth(path, edge, psi),
-        (psi) => (psi > rollUp ? spacing : 0),
-      ),
-    );
-    sheetEnds.push({
-      radius: edge * drawnIn(path, sheetEnd),
-      depth: sheetDepth(path, edge, sheetEnd),
-      strength: strength(sheetLater(path, edge)),
-    });
-    outers.push(
-      filament(
-        near,
-        (psi) => edge + ((rollRadius - edge) * psi) / rollUp,
-        (psi) => (rollDepth * psi) / rollUp,
-        () => 0,
-      ),
-    );
-  }
+  const { sheets, sheetEnds } = sheetOf ?? laySheet(path, blades, edges, cut, rollUp, near);
+  const outers = Array.from(edges, (edge) =>
+    filament(
+      near,
+      (psi) => edge + ((rollRadius - edge) * psi) / rollUp,
+      (psi) => (rollDepth * psi) / rollUp,
+      () => 0,
+    ),
+  );
   return {
     blades,
     edges,
@@ -149,35 +134,84 @@ export function layWake(path: WakePath, blades: number, edges: Float64Array, cut
     tipEnd: {
       radius: tipRadius(path, tipEnd),
       depth: tipDepth(path, tipEnd),
-      strength: strength(path.tipLater),
+      strength: ringStrength(blades, path.tipLater),
     },
   };
 }
 
+const ringStrength = (blades: number, pitch: number) => blades / (2 * Math.PI * pitch);
+
+function laySheet(
+  path: WakePath,
+  blades: number,
+  edges: Float64Array,
+  cut: WakeCut,
+  rollUp: number,
+  near: readonly number[],
+): Pick<Wake, 'sheets' | 'sheetEnds'> {
+  const m = edges.length;
+  const sheetEnd = 2 * Math.PI * cut.sheetTurns;
+  const whole = [...near, ...ages(rollUp, sheetEnd, cut).slice(1)];
+  const sheets: Filament[] = [];
+  const sheetEnds: Cylinder[] = [];
+  for (let j = 0; j < m; j++) {
+    const edge = edges[j];
+    // A sheet cut into filaments is smoothed over its own spacing once it is no longer the blade's own trail.
+    const spacing = (edges[Math.min(m - 1, j + 1)] - edges[Math.max(0, j - 1)]) / 2;
+    sheets.push(
+      filament(
+        whole,
+        (psi) => edge * drawnIn(path, psi),
+        (psi) => sheetDepth(path, edge, psi),
+        (psi) => (psi > rollUp ? spacing : 0),
+      ),
+    );
+    sheetEnds.push({
+      radius: edge * drawnIn(path, sheetEnd),
+      depth: sheetDepth(path, edge, sheetEnd),
+      strength: ringStrength(blades, sheetLater(path, edge)),
+    });
+  }
+  return { sheets, sheetEnds };
+}
+
+/** A wake and its influence, kept for the next round. */
+export interface Known {
+  readonly wake: Wake;
+  readonly influence: Influence;
+}
+
 /** Influence of the wake on the stations `r` of a blade. */
-export function wakeInfluence(wake: Wake, r: Float64Array): Influence {
+export function wakeInfluence(wake: Wake, r: Float64Array, known?: Known): Influence {
   const n = r.length;
   const m = wake.edges.length;
   const { blades } = wake;
+  const sameSheet = known?.wake.sheets === wake.sheets ? known.influence : undefined;
   const out: Influence = {
-    sheetAxial: new Float64Array(n * m),
-    sheetSwirl: new Float64Array(n * m),
+    sheetAxial: sameSheet?.sheetAxial ?? new Float64Array(n * m),
+    sheetSwirl: sameSheet?.sheetSwirl ?? new Float64Array(n * m),
     outerAxial: new Float64Array(n * m),
     outerSwirl: new Float64Array(n * m),
     tipAxial: new Float64Array(n),
     tipSwirl: new Float64Array(n),
   };
   for (let j = 0; j < m; j++) {
+    addBladeVelocities(wake.outers[j], blades, r, out.outerAxial, out.outerSwirl, j, m);
+    if (sameSheet) continue;
     addBladeVelocities(wake.sheets[j], blades, r, out.sheetAxial, out.sheetSwirl, j, m);
     addCylinder(out.sheetAxial, j, m, wake.sheetEnds[j], r);
-    addBladeVelocities(wake.outers[j], blades, r, out.outerAxial, out.outerSwirl, j, m);
   }
   addBladeVelocities(wake.tip, blades, r, out.tipAxial, out.tipSwirl, 0, 1);
   addCylinder(out.tipAxial, 0, 1, wake.tipEnd, r);
   // Velocities came out along +z; the disc's inflow is along -z.
-  for (const part of [out.sheetAxial, out.outerAxial, out.tipAxial])
-    for (let k = 0; k < part.length; k++) part[k] = -part[k];
+  turnOver(out.outerAxial);
+  turnOver(out.tipAxial);
+  if (!sameSheet) turnOver(out.sheetAxial);
   return out;
+}
+
+function turnOver(axial: Float64Array): void {
+  for (let k = 0; k < axial.length; k++) axial[k] = -axial[k];
 }
 
 function addCylinder(

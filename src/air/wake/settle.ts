@@ -11,6 +11,10 @@ const LEAST_TURNS = 1;
 /** A tip vortex never draws in further than this, over R; momentum theory's own limit is 0.71. */
 const LEAST_RADIUS = 0.5;
 
+/** Fastest drift followed, over Omega R; wakes in hover move at a tenth of it. */
+const FASTEST = 1;
+const MOST_RADIUS = 1.5;
+
 /** A tip vortex laid along the published rule, to start from. */
 export function startCarried(path: WakePath, blades: number): CarriedTip {
   // Four passages matter: beyond them the vortex is too far down to be felt one by one.
@@ -50,8 +54,8 @@ export function carry(
     const psi = k * at.step;
     while (node < tipAges.length - 2 && tipAges[node] < psi - 1e-6) node++;
     const drift = tipDrift(wake, gamma, peak, node);
-    down[k] = Math.max(least, drift.down);
-    out[k] = drift.out;
+    down[k] = Math.min(FASTEST, Math.max(least, drift.down));
+    out[k] = Math.min(FASTEST, Math.max(-FASTEST, drift.out));
     if (behind === 0) {
       // Ages before the roll-up is done move as the first point seen.
       down[0] = down[k];
@@ -70,7 +74,8 @@ export function carry(
   radius[0] = 1;
   for (let k = 1; k < n; k++) {
     depth[k] = depth[k - 1] + (at.step * (down[k] + down[k - 1])) / 2;
-    radius[k] = Math.max(LEAST_RADIUS, radius[k - 1] + (at.step * (out[k] + out[k - 1])) / 2);
+    const to = radius[k - 1] + (at.step * (out[k] + out[k - 1])) / 2;
+    radius[k] = Math.min(MOST_RADIUS, Math.max(LEAST_RADIUS, to));
   }
   return { step: at.step, radius, depth };
 }
@@ -108,6 +113,7 @@ export function tipDrift(wake: Wake, gamma: Float64Array, peak: number, node: nu
   const y = wake.tip.y[node];
   const z = wake.tip.z[node];
   const away = Math.hypot(x, y);
+  const lumps = trailedInPairs(gamma, peak);
   let up = 0;
   let out = 0;
   for (let blade = 0; blade < wake.blades; blade++) {
@@ -117,10 +123,12 @@ export function tipDrift(wake: Wake, gamma: Float64Array, peak: number, node: nu
     const X = x * cos + y * sin;
     const Y = -x * sin + y * cos;
     for (let j = 0; j <= n; j++) {
-      const trailed = (j > 0 ? gamma[j - 1] : 0) - (j < n ? gamma[j] : 0);
-      velocityAt(j > peak ? wake.outers[j] : wake.sheets[j], X, Y, z, v);
-      up += trailed * v[2];
-      out += (trailed * (v[0] * X + v[1] * Y)) / away;
+      const lump = lumps[j];
+      if (lump !== 0) {
+        velocityAt(j > peak ? wake.outers[j] : wake.sheets[j], X, Y, z, v);
+        up += lump * v[2];
+        out += (lump * (v[0] * X + v[1] * Y)) / away;
+      }
       if (j < n) {
         boundVelocity(wake.edges[j], wake.edges[j + 1], X, Y, z, v);
         up += gamma[j] * v[2];
@@ -142,6 +150,21 @@ export function tipDrift(wake: Wake, gamma: Float64Array, peak: number, node: nu
   const half = (wake.tipAges[node + 1] - wake.tipAges[node - 1]) / 2;
   const own = Math.log((8 * away) / wake.tipCore) - 0.25 + Math.log(Math.tan(half / 4)) - CHORD_EXCESS;
   return { down: down + (gamma[peak] / (4 * Math.PI * away)) * Math.max(0, own), out };
+}
+
+/**
+ * Circulation trailed at each edge; on the sheet, whose single filaments the far tip vortex cannot tell apart, two
+ * neighbours go on the outer one of them.
+ */
+function trailedInPairs(gamma: Float64Array, peak: number): Float64Array {
+  const n = gamma.length;
+  const trailed = new Float64Array(n + 1);
+  for (let j = 0; j <= n; j++) trailed[j] = (j > 0 ? gamma[j - 1] : 0) - (j < n ? gamma[j] : 0);
+  for (let j = peak; j > 0; j -= 2) {
+    trailed[j] += trailed[j - 1];
+    trailed[j - 1] = 0;
+  }
+  return trailed;
 }
 
 /** Velocity (y and z) of the piece of the x axis from `a` to `b` with unit circulation. */
