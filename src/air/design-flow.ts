@@ -187,7 +187,7 @@ function withSwirl(ring: Ring, swirl: number): Omit<WantedFlow, 'held'> {
     const next = ring.ducted
       ? Math.sqrt((ring.kept * pressure + ring.recovery * swirl ** 2 + 2 * ring.suction) / ring.head)
       : Math.sqrt((axial * swirl) / (2 * Math.tan(phi + ring.drag)));
-    const settled = Math.abs(next - axial) <= 1e-9 * next;
+    const settled = Math.abs(next - axial) <= 1e-8 * next;
     axial = next;
     phi = Math.atan2(axial, along);
     if (settled) break;

@@ -26,6 +26,10 @@ const PROBE = 0.004;
 const LARGEST_TURN = 0.06;
 const PASSES = 6;
 
+/** Steps and largest step [rad] of the turn of the whole blade. */
+const MOST_STEPS = 10;
+const LARGEST_STEP = 0.026;
+
 /** Thrust is met to this share: well within what is promised. */
 const CLOSE_ENOUGH = 0.0008;
 const MOST_NUDGES = 40;
@@ -58,11 +62,8 @@ export function refine(start: Fan, wanted: Float64Array, thrust: number, point: 
   let level = 1;
   for (let pass = 0; pass < PASSES; pass++) {
     const { rotor, run } = now;
-    const probe = analyse(
-      withAngles(now.fan, (s) => held(s.angle_deg + degreesFromRadians(PROBE))),
-      point,
-    );
-    if (run.thrust > 0) level *= Math.min(1.3, Math.max(0.7, thrust / run.thrust));
+    const probe = turned(now, PROBE, point);
+    if (run.thrust > 0) level = Math.min(1.2, Math.max(0.8, (level * thrust) / run.thrust));
     const is = pressures(now);
     const moved = pressures(probe);
     const slopes = is.map((p, i) => (moved[i] - p) / PROBE);
@@ -82,10 +83,37 @@ export function refine(start: Fan, wanted: Float64Array, thrust: number, point: 
       point,
     );
   }
-  return rounded(now, thrust, point);
+  return rounded(turnedTo(now, thrust, point), thrust, point);
 }
 
 const held = (angle_deg: number) => Math.min(89.9, Math.max(-89.9, angle_deg));
+
+/** The whole blade turned until the thrust is met, by secant steps of at most a degree and a half. */
+function turnedTo(start: Analysed, thrust: number, point: Point): Analysed {
+  let now = start;
+  let slope = 0;
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const miss = now.run.thrust - thrust;
+    if (Math.abs(miss) < 1e-5 * thrust) break;
+    if (!(slope > 0)) {
+      const probe = turned(now, PROBE, point);
+      slope = (probe.run.thrust - now.run.thrust) / PROBE;
+      // A blade stalled as a whole is left as it is: its thrust is then told as it stands.
+      if (!(slope > 0)) break;
+    }
+    const turn = Math.min(LARGEST_STEP, Math.max(-LARGEST_STEP, -miss / slope));
+    const next = turned(now, turn, point);
+    slope = (next.run.thrust - now.run.thrust) / turn;
+    now = next;
+  }
+  return now;
+}
+
+const turned = (from: Analysed, by: number, point: Point): Analysed =>
+  analyse(
+    withAngles(from.fan, (s) => held(s.angle_deg + degreesFromRadians(by))),
+    point,
+  );
 
 function rounded(exact: Analysed, thrust: number, point: Point): Analysed {
   const onStep = (angle: number) => Number((Math.round(angle / ANGLE_STEP_DEG) * ANGLE_STEP_DEG).toFixed(1));

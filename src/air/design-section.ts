@@ -41,9 +41,8 @@ const MOST_SOLID = 0.95;
 /** Room kept between neighbouring blades, over the pitch. Common practice, no source. */
 const ROOM = 0.04;
 
-/** Chords tried between least and largest, and rounds in which the range closes in on the best. */
+/** Chords tried between least and largest, in each round in which the range closes in on the best. */
 const CHORDS = 8;
-const ROUNDS = 3;
 
 /** Lowest angle of attack looked at below zero lift [rad]. */
 const BELOW_ZERO_LIFT = 0.12;
@@ -150,6 +149,7 @@ export function bestWorking(
   air: Air,
   stallMargin: number,
   lift: number | null,
+  rounds: number,
 ): Working {
   const at = (chord: number) => workingAt(place, shapeOn(place, chord), chord, flow, need, air, stallMargin);
   if (most <= least) return at(most);
@@ -161,7 +161,7 @@ export function bestWorking(
   let low = Math.log(least);
   let high = Math.log(most);
   let best = at(most);
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < rounds; round++) {
     const step = (high - low) / (CHORDS - 1);
     for (let k = 0; k < CHORDS; k++) {
       const tried = at(Math.exp(low + k * step));

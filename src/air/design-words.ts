@@ -72,7 +72,10 @@ export function outOfReach({ thrust, omega }: DesignRequest, rotor: RotorAir, wa
       `from ${mm(rotor.radius[swirl.low])} to ${mm(rotor.radius[swirl.high])} mm from the axis the blade turns too slowly for that pressure`,
     );
   const why = causes.length > 0 ? `: ${causes.join(', and ')}` : '';
-  const most = wanted.thrust < thrust ? `, which gives ${n(Math.max(0, wanted.thrust))} N at the most` : '';
+  const most =
+    wanted.thrust < thrust
+      ? `, which with its limits kept gives about ${n(Math.max(0, wanted.thrust))} N`
+      : '';
   return (
     `${n(thrust)} N at ${n(rpmFromAngularSpeed(omega), 3)} rpm is out of reach of this rotor${most}${why}. ` +
     `More speed, a larger diameter, a more cambered section or more blades would do.`
@@ -94,6 +97,20 @@ export function liftBeyondStall(
   return (
     `A lift coefficient of ${n(lift, 2)} is beyond the stall of this section: ${mm(rotor.radius[working.length >> 1])} mm from the axis ` +
     `it may have ${n(middle.cl, 2)}, with ${formatPercent(margin)} of its largest lift kept in hand. A smaller --lift or more camber would do.`
+  );
+}
+
+/** The sentence for a place whose neighbours leave no room for a blade thick enough to print; null where all have it. */
+export function tooThin(
+  { leastThickness }: DesignRequest,
+  places: readonly BladePlace[],
+  stations: readonly BladeStation[],
+): string | null {
+  const k = stations.findIndex((s) => s.chord_mm * s.thickness_ratio < 985 * leastThickness);
+  if (k < 0) return null;
+  return (
+    `${mm(places[k].radius)} mm from the axis the neighbours leave room for a chord of ${n(stations[k].chord_mm)} mm, ` +
+    `too narrow for the ${n(leastThickness * 1000, 2)} mm of thickness that print. Fewer blades or a larger hub would do.`
   );
 }
 

@@ -11,7 +11,7 @@ import {
   type ChordBound,
 } from './design-blade.ts';
 import { flowForThrust, gapShareIn, type DesignRings, type Wanted, type WantedFlow } from './design-flow.ts';
-import { pressures, refine, type Analysed } from './design-refine.ts';
+import { analyse, pressures, refine, type Analysed, type Point } from './design-refine.ts';
 import {
   bestWorking,
   largestChord,
@@ -22,7 +22,14 @@ import {
   type Working,
 } from './design-section.ts';
 import type { DesignRequest, Loading } from './design-request.ts';
-import { boundsOf, liftBeyondStall, outOfReach, unfitRequest, type DesignBound } from './design-words.ts';
+import {
+  boundsOf,
+  liftBeyondStall,
+  outOfReach,
+  tooThin,
+  unfitRequest,
+  type DesignBound,
+} from './design-words.ts';
 import { runFan, type FanAir } from './fan.ts';
 import { loadingLimits, type LoadingLimit } from './limits.ts';
 import { rotorOfFan, type RotorAir } from './rotor.ts';
@@ -70,6 +77,9 @@ const STALL_MARGIN = 0.15;
 /** Thrust is met to this share of the wanted. */
 export const THRUST_TOLERANCE = 0.005;
 
+/** Rounds in which Prandtl's factor of an open rotor is read off the blade: it moves little from one blade to the next. */
+const KEEP_ROUNDS = 2;
+
 /** Drag to lift the first pass assumes [rad]. */
 const FIRST_DRAG = 0.08;
 
@@ -107,13 +117,11 @@ export function designBlade(request: DesignRequest): DesignResult {
   if (unfit.length > 0) return { ok: false, reasons: unfit, mostThrust: null };
   const setup = setUp(request);
   let keep = new Float64Array(setup.rings.length).fill(1);
-  let result = designOnce(request, setup, keep);
-  // Prandtl's factor of an open rotor is read off the analysed blade: it moves little from one blade to the next.
-  for (let round = 0; round < 2 && !request.passage && result.ok; round++) {
-    keep = Float64Array.from(result.run.annuli, (state) => state.tipFactor);
-    result = designOnce(request, setup, keep);
+  for (let round = 0; round < KEEP_ROUNDS && !request.passage; round++) {
+    const { fan } = draft(request, setup, keep).blade;
+    keep = Float64Array.from(analyse(fan, pointOf(request, setup)).run.annuli, (state) => state.tipFactor);
   }
-  return result;
+  return finish(request, setup, draft(request, setup, keep));
 }
 
 interface SetUp {
@@ -150,6 +158,7 @@ type Choose = (
   i: number,
   flow: WantedFlow,
   need: number,
+  last: boolean,
 ) => { readonly working: Working; readonly mostWork: number };
 
 /** Flow and sections found in turns, since the drag moves the flow and the flow the drag. */
@@ -184,7 +193,7 @@ function drawn(
     gapShare = gapShareIn(rings, wanted.rings);
     const working = places.map((place, i) => {
       const need = (wanted.rings[i].work * 2 * Math.PI * place.radius) / place.bladeCount;
-      const chosen = choose(i, wanted.rings[i], need);
+      const chosen = choose(i, wanted.rings[i], need, pass === passes);
       drag[i] = chosen.working.drag;
       mostWork[i] = chosen.mostWork;
       return chosen.working;
@@ -200,11 +209,11 @@ const solidityOfMetre = (place: BladePlace) => place.bladeCount / (2 * Math.PI *
 function bestDrawn(request: DesignRequest, setup: SetUp, keep: Float64Array): Drawn {
   const { air, lift = null } = request;
   const { rings, stallMargin } = setup;
-  return drawn(request, setup, keep, 4, FIRST_OUTBOARD, (i, flow, need) => {
+  return drawn(request, setup, keep, 4, FIRST_OUTBOARD, (i, flow, need, last) => {
     const place = rings[i];
     const most = largestChord(place, flow.phi + USUAL_ATTACK);
     const least = Math.min(leastChord(place), most);
-    const working = bestWorking(place, flow, need, least, most, air, stallMargin, lift);
+    const working = bestWorking(place, flow, need, least, most, air, stallMargin, lift, last ? 3 : 1);
     const widest = workingAt(place, shapeOn(place, most), most, flow, need, air, stallMargin);
     return { working, mostWork: solidityOfMetre(place) * most * widest.mostCx };
   });
@@ -317,33 +326,39 @@ function printableBlade(request: DesignRequest, setup: SetUp, keep: Float64Array
   return chosen.blade;
 }
 
-function designOnce(request: DesignRequest, setup: SetUp, keep: Float64Array): DesignResult {
+interface Draft {
+  readonly best: Drawn;
+  readonly blade: Blade;
+}
+
+/** Steps 1 to 3. */
+function draft(request: DesignRequest, setup: SetUp, keep: Float64Array): Draft {
   const best = bestDrawn(request, setup, keep);
-  const fail = (reasons: readonly string[], most: number | null): DesignResult => ({
-    ok: false,
-    reasons,
-    mostThrust: most,
-  });
-  if (!best.reached) return fail([outOfReach(request, setup.rotor, best.wanted)], best.wanted.thrust);
-  const beyond = liftBeyondStall(request, setup.rotor, best.working, setup.stallMargin);
-  if (beyond) return fail([beyond], null);
-  const chords =
-    request.loading === 'printable'
-      ? null
-      : smoothed(
-          setup.spans,
-          setup.rotor.width,
-          best.working.map((w) => w.chord),
-        );
-  const blade = chords
-    ? bladeOf(request, setup, keep, chords, best, 6)
-    : printableBlade(request, setup, keep, best);
-  if (!blade.drawn.reached)
-    return fail([outOfReach(request, setup.rotor, blade.drawn.wanted)], blade.drawn.wanted.thrust);
-  const target = Float64Array.from(blade.drawn.wanted.rings, (flow) => flow.pressure);
-  const analysed = refine(blade.fan, target, request.thrust, { ...request, stallMargin: setup.stallMargin });
+  if (request.loading === 'printable') return { best, blade: printableBlade(request, setup, keep, best) };
+  const chords = smoothed(
+    setup.spans,
+    setup.rotor.width,
+    best.working.map((w) => w.chord),
+  );
+  return { best, blade: bladeOf(request, setup, keep, chords, best, 6) };
+}
+
+/** Step 4, or why it is not to be had. */
+function finish(request: DesignRequest, setup: SetUp, { best, blade }: Draft): DesignResult {
+  const { rotor, stallMargin } = setup;
+  const { wanted, reached } = blade.drawn;
+  if (!reached)
+    return { ok: false, reasons: [outOfReach(request, rotor, wanted)], mostThrust: wanted.thrust };
+  const beyond = liftBeyondStall(request, rotor, best.working, stallMargin);
+  if (beyond) return { ok: false, reasons: [beyond], mostThrust: null };
+  const thin = tooThin(request, setup.stations, blade.fan.blade);
+  if (thin) return { ok: false, reasons: [thin], mostThrust: null };
+  const target = Float64Array.from(wanted.rings, (flow) => flow.pressure);
+  const analysed = refine(blade.fan, target, request.thrust, pointOf(request, setup));
   return conclude(request, setup, blade, target, analysed);
 }
+
+const pointOf = (request: DesignRequest, { stallMargin }: SetUp): Point => ({ ...request, stallMargin });
 
 function conclude(
   request: DesignRequest,

@@ -36,22 +36,29 @@ export const LARGEST_MACH = 0.6;
 
 /** How far past zero lift the stall is looked for, and in what steps [rad]. */
 const STALL_REACH = 0.5;
-const STALL_STEP = 0.0075;
+const STALL_STEP = 0.02;
 
 /**
- * Angle of attack [rad] and lift coefficient of the first peak of lift above zero lift. A section without a peak within
- * 0.5 rad has its value there. The peak lies within half a step, 0.2 degrees; lift is flat there.
+ * Angle of attack [rad] and lift coefficient of the first peak of lift above zero lift: steps of 0.02 rad, then the top of
+ * the parabola through the three highest (within 0.1 % of the lift of steps ten times finer, test). A section without a
+ * peak within 0.5 rad has its value there.
  */
 export function stallOf(stream: SectionStream): { readonly alpha: number; readonly cl: number } {
-  let alpha = stream.thinZeroLift + 0.05;
-  let cl = liftDrag(stream, alpha).cl;
-  for (let a = alpha + STALL_STEP; a < stream.thinZeroLift + STALL_REACH; a += STALL_STEP) {
-    const next = liftDrag(stream, a).cl;
-    if (next < cl) break;
-    alpha = a;
+  const from = stream.thinZeroLift + 0.05;
+  const lift = (alpha: number) => liftDrag(stream, alpha).cl;
+  let before = lift(from - STALL_STEP);
+  let cl = lift(from);
+  for (let a = from; a < from - 0.05 + STALL_REACH; a += STALL_STEP) {
+    const next = lift(a + STALL_STEP);
+    if (next < cl) {
+      const bend = before - 2 * cl + next;
+      const alpha = bend < 0 ? a + (STALL_STEP / 2) * Math.max(-1, (before - next) / bend) : a;
+      return { alpha, cl: Math.max(cl, lift(alpha)) };
+    }
+    before = cl;
     cl = next;
   }
-  return { alpha, cl };
+  return { alpha: from - 0.05 + STALL_REACH, cl };
 }
 
 /** The stall of the section in one ring of a running point, at that ring's Reynolds and Mach number. */
