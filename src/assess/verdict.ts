@@ -70,7 +70,7 @@ function reasons(project: Project, { craft, fan, air }: Draft): Reason[] {
   );
   say(
     'need',
-    `Each of ${count} fans must give ${n(fan.needed_N)} N in air of ${n(air.density_kgpm3)} kg/m3.`,
+    `Each of ${count} fans must give ${n(fan.needed_N)} N in air of ${n(air.density_kgpm3)} kg/m³.`,
   );
   const area_mm2 = (fan.needed_N / craft.discLoading_Npm2) * 1e6;
   const kind = project.fan.kind === 'ducted' ? 'in a duct' : 'as an open rotor';
@@ -81,7 +81,7 @@ function reasons(project: Project, { craft, fan, air }: Draft): Reason[] {
   }
   say(
     'ideal',
-    `Its disc of ${n(area_mm2)} mm2 carries ${n(craft.discLoading_Npm2)} N/m2, so even without losses it needs ${n(hover.losses_W.ideal)} W ${kind}` +
+    `Its disc of ${n(area_mm2)} mm² carries ${n(craft.discLoading_Npm2)} N/m², so even without losses it needs ${n(hover.losses_W.ideal)} W ${kind}` +
       (project.fan.kind === 'ducted'
         ? ` (open, at its best, ${n(idealPower(fan.needed_N, area_mm2 * 1e-6, null, air.density_kgpm3, 0))} W).`
         : '.'),
