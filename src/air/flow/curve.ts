@@ -16,8 +16,9 @@ export interface Curve {
 /** A vertex that turns by more than this is a corner, less belongs to a curve [rad]. */
 const CORNER = (40 * Math.PI) / 180;
 
-/** Samples per span between two points of the polyline. */
+/** Samples per span between two points of the polyline: at least, and on one as long as the whole outline. */
 const FINE = 10;
+const FINE_WHOLE = 160;
 
 /** A span longer than this many of its neighbour's lengths is a straight run, not a chord of the same curve. */
 const STRAIGHT_RUN = 2.5;
@@ -33,10 +34,14 @@ export function smoothCurve(polyline: readonly Point[]): Curve {
   const z: number[] = [points[0][0]];
   const r: number[] = [points[0][1]];
   const corners = [0];
+  const whole = points.reduce(
+    (sum, [pz, pr], i) => (i === 0 ? 0 : sum + Math.hypot(pz - points[i - 1][0], pr - points[i - 1][1])),
+    0,
+  );
   let from = 0;
   for (let i = 1; i < points.length; i++) {
     if (Math.abs(turns[i]) < CORNER) continue;
-    smoothRun(points.slice(from, i + 1), z, r);
+    smoothRun(points.slice(from, i + 1), whole, z, r);
     corners.push(z.length - 1);
     from = i;
   }
@@ -54,7 +59,7 @@ export function smoothCurve(polyline: readonly Point[]): Curve {
   return { z: Float64Array.from(z), r: Float64Array.from(r), s, bend, corners };
 }
 
-function smoothRun(run: readonly Point[], z: number[], r: number[]): void {
+function smoothRun(run: readonly Point[], whole: number, z: number[], r: number[]): void {
   const points = splitStraightRuns(run);
   const count = points.length - 1;
   const angle: number[] = [];
@@ -71,8 +76,10 @@ function smoothRun(run: readonly Point[], z: number[], r: number[]): void {
     // Chord to arc, so that the cubic's speed is that of the arc.
     const half = Math.abs(tangent[i + 1] - tangent[i]) / 4;
     const pull = length[i] / (half > 1e-6 ? Math.cos(half) ** 2 : 1);
-    for (let k = 1; k <= FINE; k++) {
-      const u = k / FINE;
+    // Finer towards the ends, where a corner may want short panels.
+    const samples = FINE + Math.round((FINE_WHOLE * length[i]) / whole);
+    for (let k = 1; k <= samples; k++) {
+      const u = (1 - Math.cos((Math.PI * k) / samples)) / 2;
       const h1 = u * (1 - u) * (1 - u) * pull;
       const h2 = u * u * (u - 1) * pull;
       const h3 = u * u * (3 - 2 * u);

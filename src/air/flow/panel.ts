@@ -3,9 +3,13 @@ import { ringStream, ringVelocity } from './ring.ts';
 /** Gauss-Legendre on 0..1. Source: Abramowitz and Stegun, table 25.4. */
 const FAR_PLACES = [0.21132486540518712, 0.7886751345948129];
 const FAR_WEIGHTS = [0.5, 0.5];
-const NEAR_PLACES = [0.046910077030668, 0.23076534494715845, 0.5, 0.7692346550528415, 0.953089922969332];
+const NEAR_PLACES = [
+  0.033765242898423975, 0.16939530676686776, 0.38069040695840156, 0.6193095930415985, 0.8306046932331322,
+  0.966234757101576,
+];
 const NEAR_WEIGHTS = [
-  0.11846344252809454, 0.23931433524968324, 0.28444444444444444, 0.23931433524968324, 0.11846344252809454,
+  0.0856622461895852, 0.1803807865240693, 0.2339569672863455, 0.2339569672863455, 0.1803807865240693,
+  0.0856622461895852,
 ];
 
 /** From this many panel lengths on, two Gauss points integrate the bare kernel; nearer, the singular part is taken out first. */
@@ -16,7 +20,7 @@ const NEAR = 3;
  * from one end to the other: `out[0]`, `out[1]` per unit strength at its first and second end [m2 per (m/s) m].
  *
  * Near the panel the kernel behaves as -c(s) ln(distance) / (2 pi), c = (r + R(s)) / 2 (true to second order in distance
- * over radius); that part is integrated in closed form, the smooth rest by five-point Gauss. The same rule serves the
+ * over radius); that part is integrated in closed form, the smooth rest by six-point Gauss (an even number, as a panel is often seen from its middle). The same rule serves the
  * panel's own ends (its self-influence with curvature), its neighbours and the opposite face of a thin wall.
  * Source of the near form: Lamb, Hydrodynamics, art. 163.
  */
@@ -50,13 +54,17 @@ export function panelStream(
   }
   const c0 = (r + r0) / (4 * Math.PI);
   const slope = dr / (4 * Math.PI);
-  for (let i = 0; i < 5; i++) {
+  for (let i = 0; i < 6; i++) {
     const u = NEAR_PLACES[i];
     const d = z - z0 - u * dz;
     const ring = r0 + u * dr;
-    const g =
-      NEAR_WEIGHTS[i] *
-      (ringStream(d, r, ring) + 0.5 * (c0 + slope * u) * Math.log(d * d + (r - ring) * (r - ring)));
+    const e = r - ring;
+    const distance = d * d + e * e;
+    const smooth =
+      distance > 0
+        ? ringStream(d, r, ring) + 0.5 * (c0 + slope * u) * Math.log(distance)
+        : (r / (2 * Math.PI)) * (Math.log(8 * r) - 2);
+    const g = NEAR_WEIGHTS[i] * smooth;
     first += (1 - u) * g;
     second += u * g;
   }

@@ -55,6 +55,6 @@ export function ringVelocity(axial: number, r: number, ring: number, out: Float6
   const product = r * ring;
   const q = farSquare - 2 * product;
   out[0] =
-    kappa * (1 + ((ring * ring - r * r - across) / nearSquare) * (1 - (2 * product + sum) / farSquare));
+    kappa * (1 + (((ring - r) * (ring + r) - across) / nearSquare) * (1 - (2 * product + sum) / farSquare));
   out[1] = r > 0 ? ((axial / r) * kappa * (4 * product * product - q * sum)) / (nearSquare * farSquare) : 0;
 }

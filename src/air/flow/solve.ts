@@ -112,16 +112,26 @@ export function flowSolver(flow: Omit<FlowCase, 'duty'>): (duty: DiscDuty) => Du
       const ratio = value / measure(at(unit));
       return at(unit * ('thrust' in duty ? ratio : ratio * ratio));
     }
-    const scale = 0.5 * density * freeStream ** 2;
-    const miss = (power: number) => measure(at(scale * 10 ** power)) - value;
-    if (miss(-2) > 0)
-      throw new Error(`at this flight speed even a disc of almost no rise exceeds ${kind} ${value}`);
-    let high = 0;
-    while (miss(high) < 0) {
-      high += 1;
-      if (high > 6) throw new Error(`no pressure rise of a fan brings ${kind} ${value}`);
+    // Momentum theory for an exit as large as the disc gives a start; the bracket then opens around it.
+    const flowing = density * set.discArea;
+    const jet =
+      'thrust' in duty
+        ? freeStream / 2 + Math.sqrt((freeStream / 2) ** 2 + value / flowing)
+        : Math.max(value / flowing, 1.02 * freeStream);
+    const guess = Math.log10((density / 2) * (jet ** 2 - freeStream ** 2));
+    const miss = (power: number) => measure(at(10 ** power)) - value;
+    let reach = 0.06;
+    while (miss(guess - reach) > 0) {
+      reach *= 2;
+      if (reach > 4)
+        throw new Error(`at this flight speed even a disc of almost no rise exceeds the ${kind} asked for`);
     }
-    return at(scale * 10 ** findRoot(miss, high === 0 ? -2 : high - 1, high, 1e-5));
+    let above = 0.06;
+    while (miss(guess + above) < 0) {
+      above *= 2;
+      if (above > 4) throw new Error(`no pressure rise of a fan brings the ${kind} asked for`);
+    }
+    return at(10 ** findRoot(miss, guess - reach, guess + above, 1e-5));
   };
 }
 
@@ -130,6 +140,7 @@ interface SetUp {
   readonly rings: readonly DiscRing[];
   readonly hubRadius: number;
   readonly tipRadius: number;
+  readonly discArea: number;
 }
 
 function setUp(flow: Omit<FlowCase, 'duty'>): SetUp {
@@ -146,12 +157,12 @@ function setUp(flow: Omit<FlowCase, 'duty'>): SetUp {
     );
   const bodies = assembleBodies(duct.nodes, centre?.nodes ?? null);
   const rings = discRings(hubRadius, tipRadius, flow.loading ?? [1]);
-  return { bodies, rings, hubRadius, tipRadius };
+  return { bodies, rings, hubRadius, tipRadius, discArea: Math.PI * (tipRadius ** 2 - hubRadius ** 2) };
 }
 
 function solveRise(flow: Omit<FlowCase, 'duty'>, set: SetUp, pressureRise: number): DuctFlow {
   const { density, freeStream, discZ } = flow;
-  const { bodies, rings, hubRadius, tipRadius } = set;
+  const { bodies, rings, discArea } = set;
   const jetSpeeds = rings.map(({ share }) => {
     const square = freeStream ** 2 + (2 * pressureRise * share) / density;
     if (!(square > 0)) throw new Error('a ring of the disc takes more pressure out of the air than it has');
@@ -178,7 +189,6 @@ function solveRise(flow: Omit<FlowCase, 'duty'>, set: SetUp, pressureRise: numbe
   const tipRise = pressureRise * rings[rings.length - 1].share;
   const hubRise = pressureRise * rings[0].share;
   const { duct, centreBody } = surfaces;
-  const discArea = Math.PI * (tipRadius ** 2 - hubRadius ** 2);
   const rotor = pressureRise * discArea;
   const ductThrust = pressureThrust(duct, tipRise, freeStream, density);
   const centreThrust = centreBody ? pressureThrust(centreBody, hubRise, freeStream, density) : 0;

@@ -1,0 +1,78 @@
+import { checkLip, type LipCheck } from './lip.ts';
+import { solveFlow, type FlowCase } from './solve.ts';
+
+export interface LipSearch {
+  /** The case with the lip of the given radius [m]; everything else, the duty too, is the caller's to keep. */
+  readonly remake: (lipRadius: number) => FlowCase;
+  /** Radii between which to look [m]. */
+  readonly from: number;
+  readonly to: number;
+  /** Kinematic viscosity of the air [m2/s]. */
+  readonly viscosity: number;
+  /** A layer that leaves for good still passes where the stream fills this share of the bore (our choice: 0.95). */
+  readonly leastFill?: number;
+}
+
+export interface LipAdvice {
+  /** Smallest radius whose lip passes [m]; `from` where all pass, null where not even `to` does. */
+  readonly radius: number | null;
+  /** Checks at a radius that fails and one that passes, closest to the answer. */
+  readonly tooSmall: { readonly radius: number; readonly check: LipCheck } | null;
+  readonly enough: { readonly radius: number; readonly check: LipCheck } | null;
+  readonly words: string;
+}
+
+const LEAST_FILL = 0.95;
+
+/** The search stops when the answer is known to this share of itself. */
+const CLOSE = 0.03;
+
+/**
+ * The smallest lip that keeps its air at the disc loading of the case: bisection on the radius, which takes the answer as
+ * one-sided (a larger lip never worse); both ends are looked at first. About eight solutions.
+ * Throws where a case has no stagnation point ahead of its disc.
+ */
+export function smallestLip({ remake, from, to, viscosity, leastFill = LEAST_FILL }: LipSearch): LipAdvice {
+  if (!(from > 0 && to > from))
+    throw new Error(`lip radii must run from above 0 m to more; they were ${from} and ${to} m`);
+  const look = (radius: number) => {
+    const flow = remake(radius);
+    const check = checkLip(solveFlow(flow).duct, flow.discZ, viscosity);
+    if (!check) throw new Error(`with a lip of ${radius} m no air comes to rest ahead of the disc`);
+    return { radius, check, passes: check.state !== 'separated' || check.fill >= leastFill };
+  };
+  let low = look(from);
+  if (low.passes) return advice(null, low);
+  let high = look(to);
+  if (!high.passes) return advice(high, null);
+  while (high.radius - low.radius > CLOSE * high.radius) {
+    const middle = look((low.radius + high.radius) / 2);
+    if (middle.passes) high = middle;
+    else low = middle;
+  }
+  return advice(low, high);
+}
+
+type Look = { readonly radius: number; readonly check: LipCheck };
+
+function advice(tooSmall: Look | null, enough: Look | null): LipAdvice {
+  const keep = (look: Look | null) => look && { radius: look.radius, check: look.check };
+  return {
+    radius: enough ? enough.radius : null,
+    tooSmall: keep(tooSmall),
+    enough: keep(enough),
+    words: adviceWords(tooSmall, enough),
+  };
+}
+
+function adviceWords(tooSmall: Look | null, enough: Look | null): string {
+  const mm = (look: Look) => `${(look.radius * 1000).toPrecision(3)} mm`;
+  const fills = (look: Look) => `the stream then fills ${Math.round(100 * look.check.fill)} % of the bore`;
+  if (tooSmall && enough) {
+    const kept =
+      enough.check.state === 'separated' ? `leaves so late that ${fills(enough)}` : 'keeps its air';
+    return `A ${mm(tooSmall)} lip at this disc loading separates (${fills(tooSmall)}); ${mm(enough)} ${kept}.`;
+  }
+  if (tooSmall) return `Even a ${mm(tooSmall)} lip at this disc loading separates; ${fills(tooSmall)}.`;
+  return enough ? `A ${mm(enough)} lip, the smallest looked at, keeps its air at this disc loading.` : '';
+}
