@@ -23,7 +23,7 @@ function modelRotor(pitch_deg: number, annuli?: number): RotorAir {
   );
 }
 const MODEL_OMEGA = (1250 * Math.PI) / 30;
-/** Pitch [degrees] and measured T / (rho A (Omega R)^2): 5 and 8 degrees read, 12 degrees from memory. */
+/** Pitch [degrees] and measured T / (rho A (Omega R)^2): all three from memory. */
 const MEASURED = [
   [5, 0.00213],
   [8, 0.00459],
