@@ -54,7 +54,7 @@ export function straightSheet(
 
 /**
  * Stream function of the whole sheet at (z, r) [m3/s]. Beyond the last node the cylinder goes on for ever; rings that far
- * away act as dipoles: integral of r^2 R^2 / (4 d^3) = r^2 R^2 / (8 d^2).
+ * away act as dipoles, r^2 R^2 / (4 rho^3) each, and together as a sink: psi = gamma R^2 / 4 (1 - d / sqrt(d^2 + r^2)).
  */
 export function sheetStream(sheet: Sheet, z: number, r: number, ends: Float64Array): number {
   const last = sheet.z.length - 1;
@@ -64,8 +64,8 @@ export function sheetStream(sheet: Sheet, z: number, r: number, ends: Float64Arr
     sum += ends[0] * sheet.strength[p] + ends[1] * sheet.strength[p + 1];
   }
   const away = sheet.z[last] - z;
-  if (away > 0) sum += (sheet.strength[last] * (r * sheet.r[last]) ** 2) / (8 * away * away);
-  return sum;
+  const distance = Math.hypot(away, r);
+  return sum + (sheet.strength[last] * (r * sheet.r[last]) ** 2) / (4 * distance * (distance + away));
 }
 
 /** Velocity of the whole sheet at (z, r), added to `velocity[0]` (axial) and `velocity[1]` (radial) [m/s]. */
@@ -84,5 +84,7 @@ export function addSheetVelocity(
     velocity[1] += four[1] * sheet.strength[p] + four[3] * sheet.strength[p + 1];
   }
   const away = sheet.z[last] - z;
-  if (away > 0) velocity[0] += (sheet.strength[last] * sheet.r[last] ** 2) / (4 * away * away);
+  const sink = (sheet.strength[last] * sheet.r[last] ** 2) / (4 * Math.hypot(away, r) ** 3);
+  velocity[0] += sink * away;
+  velocity[1] -= sink * r;
 }
