@@ -20,6 +20,9 @@ const PULL = 0.003;
 /** How fast the chord may widen outward from a root that the hub's height holds, over the span. Our choice. */
 const ROOT_WIDENING = 4;
 
+/** Turn [rad] by which a blade may still move after its chord is settled; its depth is judged at one less to two more. */
+const LAST_TURN = 0.15;
+
 /** Width of the window that smooths the chord, over the span. Our choice. */
 const SMOOTHING = 0.1;
 
@@ -105,7 +108,7 @@ export function smoothed(spans: Float64Array, widths: Float64Array, chords: read
 }
 
 /** What held a chord. */
-export type ChordBound = 'printer' | 'neighbours' | 'hub height' | null;
+export type ChordBound = 'printer' | 'neighbours' | 'hub height' | 'vanes' | null;
 
 export interface ChordAtStation {
   readonly chord_mm: number;
@@ -117,7 +120,8 @@ const round = (value: number, step: number, how: (x: number) => number = Math.ro
 
 /**
  * A chord [m] held between what prints, what clears its neighbours and what the hub is high enough for, and rounded.
- * `root`: the largest chord the hub's height takes (`rootChord`); outward of it a blade may widen only so fast.
+ * `root`: the largest chord the hub's height takes; outward of it a blade may widen only so fast. `deepest`: most that
+ * the blade may reach along the axis [m], for what stands behind it.
  */
 export function heldChord(
   place: BladePlace,
@@ -125,39 +129,43 @@ export function heldChord(
   angle: number,
   chord: number,
   root: number,
+  deepest: number,
 ): ChordAtStation {
   const least = Math.max(leastChord(place), 0.0005);
   const neighbours = largestChord(place, angle);
   const hub = root * (1 + ROOT_WIDENING * span);
-  const most = Math.min(neighbours, hub, 0.5);
+  const behind = chordOfDepth(place, angle, deepest);
+  const most = Math.min(neighbours, hub, behind, 0.5);
   const mm = millimetresFromMetres;
   if (chord >= most)
     return {
       chord_mm: Math.max(0.5, round(mm(most) - 1e-9, CHORD_STEP_MM, Math.floor)),
-      bound: hub < neighbours ? 'hub height' : 'neighbours',
+      bound: most === hub ? 'hub height' : most === behind ? 'vanes' : 'neighbours',
     };
   if (chord <= least)
     return { chord_mm: round(mm(least) - 1e-9, CHORD_STEP_MM, Math.ceil), bound: 'printer' };
   return { chord_mm: Math.max(0.5, round(mm(chord), CHORD_STEP_MM)), bound: null };
 }
 
-/** Largest chord [m] whose root is no deeper than the hub is high; no limit where the widest that fits is not. */
-export function rootChord(fan: Fan, place: BladePlace, angle: number): number {
+/** Largest chord [m] that is no deeper along the axis than `depth` [m]; infinite where the widest that fits is not. */
+export function chordOfDepth(place: BladePlace, angle: number, depth: number): number {
   const most = largestChord(place, angle);
-  const height = metresFromMillimetres(fan.hubHeight_mm);
-  const depth = (chord: number) =>
+  const depthAt = (chord: number, at: number) =>
     2 *
     halfDepth({
       radius: place.radius,
       chord,
-      angle,
+      angle: at,
       thickness: thicknessFor(place, chord),
       camber: place.section.camber,
     });
+  const depthOf = (chord: number) =>
+    Math.max(...[-1, 0, 1, 2].map((turns) => depthAt(chord, angle + turns * LAST_TURN)));
+  if (depthOf(most) <= depth) return Infinity;
   let chord = most;
-  // Depth grows with chord a little less than in proportion where the thickness is the printer's: a few steps settle it.
-  for (let i = 0; i < 8 && depth(chord) > height; i++) chord *= height / depth(chord);
-  return depth(most) > height ? chord * 0.999 : Infinity;
+  // Depth grows a little less than in proportion where the thickness is the printer's: a few steps settle it.
+  for (let i = 0; i < 8 && depthOf(chord) > depth; i++) chord *= (0.9999 * depth) / depthOf(chord);
+  return chord;
 }
 
 /** Stations in the project's form. Angles [rad] are rounded to 0.1 degree. */

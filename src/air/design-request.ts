@@ -21,6 +21,8 @@ export interface DesignRequest {
   readonly lift?: number | null;
   /** Least blade thickness that prints [m] */
   readonly leastThickness: number;
+  /** Most that the blade may reach along the axis [m], for what stands behind it; left out: no matter. */
+  readonly deepest?: number;
   /** Share of the largest lift left unused, 0.15 where left out. Common practice, no source. */
   readonly stallMargin?: number;
 }

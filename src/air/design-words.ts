@@ -10,7 +10,7 @@ import type { RotorAir } from './rotor.ts';
 /** Something that held the designed blade, and where. Radii in m, spans 0 at the hub and 1 at the tip. */
 export interface DesignBound {
   readonly kind:
-    'printer chord' | 'printer thickness' | 'neighbours' | 'hub height' | 'lift' | 'swirl' | 'asked lift';
+    'printer chord' | 'printer thickness' | 'neighbours' | 'hub height' | 'vanes' | 'lift' | 'swirl';
   readonly fromRadius: number;
   readonly toRadius: number;
   readonly fromSpan: number;
@@ -165,6 +165,12 @@ export function boundsOf(
     'hub height',
     (k) => chords[k] === 'hub height',
     (where) => `The root is as deep as the hub is high ${where}; a higher hub would take a wider root.`,
+  );
+  byStation(
+    'vanes',
+    (k) => chords[k] === 'vanes',
+    (where) =>
+      `The blade is as deep as what stands behind it leaves room for ${where}; shorter vanes or a deeper rotor would take a wider blade.`,
   );
   const byRing = (kind: DesignBound['kind'], held: WantedFlow['held'], text: (where: string) => string) => {
     const at = stretch(rotor, (i) => wanted.rings[i].held === held);

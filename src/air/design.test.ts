@@ -107,7 +107,7 @@ describe('designBlade', () => {
   });
 
   it('draws a printable chord straight and gentle', () => {
-    const { stations } = designed(request({ loading: 'printable' }));
+    const { stations } = designed(request({ loading: 'printable' }, ROOMY));
     const chords = stations.map((s) => s.chord_mm);
     expect(Math.max(...chords) / Math.min(...chords)).toBeLessThan(1.7);
     const [first, last] = [chords[0], chords[chords.length - 1]];

@@ -1,9 +1,9 @@
 import type { BladeStation, Fan } from '../project/schema.ts';
 import {
   atStations,
+  chordOfDepth,
   heldChord,
   placesOf,
-  rootChord,
   smoothed,
   spansOf,
   STATION_SPANS,
@@ -11,6 +11,7 @@ import {
   type ChordBound,
 } from './design-blade.ts';
 import { flowForThrust, gapShareIn, type DesignRings, type Wanted, type WantedFlow } from './design-flow.ts';
+import { metresFromMillimetres } from '../quantities/units.ts';
 import { analyse, pressures, refine, type Analysed, type Point } from './design-refine.ts';
 import {
   bestWorking,
@@ -240,9 +241,11 @@ function bladeOf(
     spans,
     first.wanted.rings.map((flow, i) => flow.phi + first.working[i].alpha),
   );
-  const root = rootChord(request.fan, places[0], firstAngles[0]);
+  const hubHeight = metresFromMillimetres(request.fan.hubHeight_mm);
+  const root = chordOfDepth(places[0], firstAngles[0], hubHeight);
+  const deepest = request.deepest ?? Infinity;
   const held = atStations(spans, chords).map((chord, k) =>
-    heldChord(places[k], STATION_SPANS[k], firstAngles[k], chord, root),
+    heldChord(places[k], STATION_SPANS[k], firstAngles[k], chord, root, deepest),
   );
   const fanAt = (angles: readonly number[]): Fan => ({
     ...request.fan,

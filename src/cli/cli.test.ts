@@ -510,6 +510,7 @@ describe('help', () => {
     ['new', '--help'],
     ['check', '--help'],
     ['assess', '--help'],
+    ['design', '--help'],
     ['make', '--help'],
     ['fan', '--help'],
   ])

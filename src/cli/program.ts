@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { assessCommand } from './assess.ts';
 import { checkCommand } from './check.ts';
+import { designCommand } from './design.ts';
 import { fanCommand } from './fan.ts';
 import { programVersion } from './files.ts';
 import type { Io } from './io.ts';
@@ -36,6 +37,7 @@ local flight rules and licensed practice come first.`,
     newCommand(io),
     checkCommand(io),
     assessCommand(io),
+    designCommand(io),
     makeCommand(io),
     fanCommand(io),
   ])
