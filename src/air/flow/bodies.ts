@@ -27,8 +27,8 @@ const BLUNT = (60 * Math.PI) / 180;
  * that the second-kind form (velocity along the wall) has to have corrected; its equations never become dependent.
  *   duct nodes:  sum psi_ij gamma_j - psi_duct = -psi_outside(i),    exit edge: gamma_first + gamma_last = gamma_jet,
  *   and gamma_first = 0 at a blunt exit (stagnant corner outside the jet), else equal curvature of both faces' speeds.
- * Source of the surface vorticity model: Lewis 1991, ch. 1 and 4; of the Dirichlet form on the stream function: Kuechemann
- * and Weber 1953, ch. 3, in the idea; the arrangement is ours.
+ * Source of the surface vorticity model (chapters from memory): Lewis 1991, ch. 1 and 4. The stream-function form and its
+ * arrangement are ours.
  */
 export function assembleBodies(duct: Nodes | null, centre: Nodes | null): Bodies {
   const ductNodes = duct ? duct.z.length : 0;

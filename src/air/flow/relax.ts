@@ -29,7 +29,7 @@ const LARGEST_MOVE = 0.15;
  * and sheets (the factored system stays); set each sheet's strength from equal pressure on both its faces,
  *   gamma (q_in + q_out) / 2 = jump of total pressure / rho = (farInside^2 - farOutside^2) / 2;
  * move its nodes onto the stream surface through its start, one Newton step on psi with the inner speed (which counts
- * that a sheet carries its own field along). Source: Lewis 1991, ch. 5, for the model; the step is ours.
+ * that a sheet carries its own field along). Source: Lewis 1991, ch. 5 (from memory), for the model; the step is ours.
  */
 export function relax(bodies: Bodies, sheets: readonly Sheet[], options: RelaxOptions): FlowState {
   const n = bodies.z.length;

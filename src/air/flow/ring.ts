@@ -30,7 +30,7 @@ export function ringStream(axial: number, r: number, ring: number): number {
 /**
  * Velocity [1/m per unit circulation] of the same ring: `out[0]` = u_z, `out[1]` = u_r. On the axis u_z = R^2 / (2 rho^3).
  * Written on the same mean: u_r = (d/r) kappa (4 r^2 R^2 - Q S) / (rho1 rho2)^2, kappa = 1 / (4 a), Q = r^2 + R^2 + d^2.
- * Source: Lewis, Vortex Element Methods for Fluid Dynamic Analysis of Engineering Systems, 1991, ch. 4 (K and E form).
+ * Source: Lewis, Vortex Element Methods for Fluid Dynamic Analysis of Engineering Systems, 1991, ch. 4 (K and E form; chapter from memory).
  */
 export function ringVelocity(axial: number, r: number, ring: number, out: Float64Array): void {
   const across = axial * axial;

@@ -24,7 +24,7 @@ describe('laminar layer', () => {
     expect(leaves(run(2000, 0.3, (s) => 1 - s))).toBeCloseTo(0.123, 3);
   });
 
-  test('circular cylinder 2 sin: 103 degrees; sphere 1.5 sin: 104 degrees (White, Viscous Fluid Flow, 4-6 and 4-9)', () => {
+  test('circular cylinder 2 sin: 103 degrees; sphere 1.5 sin: 104 degrees (White, Viscous Fluid Flow; from memory)', () => {
     const degrees = 180 / Math.PI;
     expect(Math.abs(leaves(run(2000, 2.2, (s) => 2 * Math.sin(s))) * degrees - 103.1)).toBeLessThan(0.5);
     expect(
