@@ -143,16 +143,16 @@ const DESIGN_NOTES = `
 Kept from the project: diameters, hub, duct, gap, section family, and thickness and camber along the
 blade (thickness is raised to two printed lines, or the printer's thinnest wall, where it is less).
 Found: chord_mm and angle_deg at 8 stations, so that the fan's own calculation gives the thrust
-within 0.5 %. Mass of the new blades and losses of the duct round them are taken along. At rest
-only.
+within 0.5 %. Mass of the new blades and losses of the duct round them are taken along.
+At rest only.
 
 Loadings:
   printable    chord straight from root to tip; load moved outward as far as it saves power
   uniform      the same pressure rise at every radius (open rotor: the same inflow)
   free-vortex  radius times swirl the same at every radius
-Where the stall, the neighbouring blades or the hub's height hold the blade it carries less there and
-more elsewhere, and the output says where. A thrust that is out of reach is refused with the reason:
-exit code 2, nothing written.
+Where the stall, the neighbouring blades or the hub's height hold the blade it carries less there
+and more elsewhere, and the output says where. A thrust that is out of reach is refused with the
+reason: exit code 2, nothing written.
 
 Keys of --json: loading, bladeCount, stations (as in the project file), point (wantedThrust_N,
   thrust_N, rotorThrust_N, rpm, throttle, torque_Nm, shaftPower_W, figureOfMerit), annuli, curve
