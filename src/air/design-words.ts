@@ -82,6 +82,10 @@ export function outOfReach({ thrust, omega }: DesignRequest, rotor: RotorAir, wa
   );
 }
 
+/** The sentence for a blade that no turn brings to its thrust. */
+export const unmet = ({ thrust, omega }: DesignRequest, gives: number): string =>
+  `No turn of this blade brings it to ${n(thrust)} N at ${n(rpmFromAngularSpeed(omega), 3)} rpm: it gives ${n(gives)} N. Another speed, loading or number of blades would do.`;
+
 /** The sentence for an asked lift coefficient that the section does not reach on most of the blade; null where it does. */
 export function liftBeyondStall(
   { lift }: DesignRequest,
