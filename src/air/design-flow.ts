@@ -183,16 +183,17 @@ function withSwirl(ring: Ring, swirl: number): Omit<WantedFlow, 'held'> {
   let pressure = 0;
   // A contraction by about the drag angle over the inflow angle: a dozen steps leave no more than rounding.
   for (let i = 0; i < 40 && axial > 0; i++) {
-    pressure = (2 * ring.keep * axial * swirl) / Math.tan(phi + ring.drag);
+    // Past a right angle drag eats all the pressure: the ring then moves no air of its own.
+    pressure = Math.max(0, (2 * ring.keep * axial * swirl) / Math.tan(phi + ring.drag));
     const next = ring.ducted
       ? Math.sqrt((ring.kept * pressure + ring.recovery * swirl ** 2 + 2 * ring.suction) / ring.head)
-      : Math.sqrt((axial * swirl) / (2 * Math.tan(phi + ring.drag)));
+      : Math.sqrt(Math.max(0, (axial * swirl) / (2 * Math.tan(phi + ring.drag))));
     const settled = Math.abs(next - axial) <= 1e-8 * next;
     axial = next;
     phi = Math.atan2(axial, along);
     if (settled) break;
   }
-  if (axial > 0) pressure = (2 * ring.keep * axial * swirl) / Math.tan(phi + ring.drag);
+  if (axial > 0) pressure = Math.max(0, (2 * ring.keep * axial * swirl) / Math.tan(phi + ring.drag));
   const relativeSpeed = Math.hypot(axial, along);
   return {
     axialVelocity: axial,

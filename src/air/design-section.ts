@@ -102,7 +102,7 @@ export function workingAt(
   };
   const stall = stallOf(stream);
   const mostLift = stall.cl * (1 - stallMargin);
-  const lowest = stream.thinZeroLift - BELOW_ZERO_LIFT;
+  const lowest = stream.zeroLift - BELOW_ZERO_LIFT;
   const lift = (alpha: number) => liftDrag(stream, alpha).cl - mostLift;
   const highest = lift(lowest) >= 0 ? stall.alpha : findRoot(lift, lowest, stall.alpha, 1e-7);
   const mostCx = axial(highest);

@@ -4,6 +4,7 @@ import { gapEfficiencyLoss, gapShare } from './gap.ts';
 import { idealPower } from './momentum.ts';
 import type { Passage } from './passage.ts';
 import type { RotorAir } from './rotor.ts';
+import type { SectionConstants } from './section-constants.ts';
 import { sectionStream, type SectionStream } from './section.ts';
 
 /** How the fan runs. */
@@ -16,6 +17,8 @@ export interface FanRun {
   readonly dragFactor?: number;
   /** Factor on section lift slope. */
   readonly liftFactor?: number;
+  /** Constants of the section form, for fits and blind checks; left out: the fitted ones. */
+  readonly constants?: SectionConstants;
   /** Blade pressure kept whole at the gap and no section drag: for the ideal limits. */
   readonly ideal?: boolean;
 }
@@ -142,7 +145,14 @@ function solveAll(job: Job, stride: number, share: number, tolerance: number): v
     const speed = Math.sqrt(through * through + across * across);
     job.reynolds[i] = (air.density * speed * rotor.chord[i]) / air.viscosity;
     const stream = withFactors(
-      sectionStream(rotor.sections[i], job.reynolds[i], speed / air.soundSpeed, rotor.chord[i] / r),
+      sectionStream(
+        rotor.sections[i],
+        job.reynolds[i],
+        speed / air.soundSpeed,
+        rotor.chord[i] / r,
+        rotor.lattice[i],
+        run.constants,
+      ),
       run,
     );
     const input: AnnulusInput = {

@@ -83,7 +83,7 @@ describe('stallOf', () => {
             reynolds,
           );
           let best = -Infinity;
-          for (let a = stream.thinZeroLift + 0.05; a < stream.thinZeroLift + 0.5; a += 0.002) {
+          for (let a = stream.zeroLift + 0.05; a < stream.zeroLift + 0.5; a += 0.002) {
             const { cl } = liftDrag(stream, a);
             if (cl < best) break;
             best = cl;

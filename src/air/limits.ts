@@ -44,7 +44,7 @@ const STALL_STEP = 0.02;
  * peak within 0.5 rad has its value there.
  */
 export function stallOf(stream: SectionStream): { readonly alpha: number; readonly cl: number } {
-  const from = stream.thinZeroLift + 0.05;
+  const from = stream.zeroLift + 0.05;
   const lift = (alpha: number) => liftDrag(stream, alpha).cl;
   let before = lift(from - STALL_STEP);
   let cl = lift(from);

@@ -1,7 +1,9 @@
 import type { Fan } from '../project/schema.ts';
 import { bladeAt, bladeCurves } from '../shape/blade.ts';
 import { evaluateCubic, shapeKeepingCubic } from '../numerics/interpolate.ts';
-import type { SectionShape } from './section.ts';
+import type { PolarTable } from './polar.ts';
+import { latticeCoefficient } from './lattice.ts';
+import { PLATE_NOSE, type SectionShape } from './section.ts';
 
 /** A rotor cut into annuli, hub to tip: what the air calculation reads. Radii and chords in m, angles in rad. */
 export interface RotorAir {
@@ -14,6 +16,8 @@ export interface RotorAir {
   readonly chord: Float64Array;
   readonly angle: Float64Array;
   readonly sections: readonly SectionShape[];
+  /** Lift slope in the row of blades over that alone. */
+  readonly lattice: Float64Array;
 }
 
 /** How far the blade in hand differs from its drawing, for intervals and diagnosis. */
@@ -51,6 +55,7 @@ function cut(
   const chord = new Float64Array(n);
   const angle = new Float64Array(n);
   const sections: SectionShape[] = [];
+  const lattice = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     radius[i] = (edges[i] + edges[i + 1]) / 2;
     width[i] = edges[i + 1] - edges[i];
@@ -58,8 +63,12 @@ function cut(
     chord[i] = blade.chord;
     angle[i] = blade.angle;
     sections.push(blade.section);
+    lattice[i] = latticeCoefficient(
+      (bladeCount * chord[i]) / (2 * Math.PI * radius[i]),
+      Math.PI / 2 - angle[i],
+    );
   }
-  return { bladeCount, hubRadius, tipRadius, radius, width, chord, angle, sections };
+  return { bladeCount, hubRadius, tipRadius, radius, width, chord, angle, sections, lattice };
 }
 
 /** The rotor of a project's fan. A hub at or beyond the tip leaves a sliver of 1 % of the tip radius as blade. */
@@ -78,6 +87,7 @@ export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI):
         thickness: blade.thickness,
         camber: flat ? 0 : blade.camber,
         camberPosition,
+        nose: family === 'four-digit' ? 1 : PLATE_NOSE,
         trailingEdge: (trailingEdge_mm * 1e-3) / blade.chord,
       },
     };
@@ -94,6 +104,10 @@ export interface BladeTable {
   readonly camber: readonly number[] | number;
   readonly camberPosition: number;
   readonly trailingEdge?: number;
+  /** Leading-edge bluntness, roughness over chord and a measured polar: see `SectionShape`. */
+  readonly nose?: number;
+  readonly roughness?: number;
+  readonly polar?: PolarTable;
 }
 
 /** A rotor from a table of stations: the first radius is the hub, the last the tip. Radii must increase. */
@@ -113,6 +127,9 @@ export function rotorOfTable(table: BladeTable, bladeCount: number, annuli = ANN
       camber: camber(r),
       camberPosition: table.camberPosition,
       trailingEdge: table.trailingEdge ?? 0,
+      nose: table.nose,
+      roughness: table.roughness,
+      polar: table.polar,
     },
   }));
 }

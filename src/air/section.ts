@@ -1,33 +1,47 @@
+import { interpolateLinear } from '../numerics/interpolate.ts';
+import { FITTED, type SectionConstants } from './section-constants.ts';
+import { measuredShare, polarAt, type PolarCurve, type PolarTable } from './polar.ts';
+
 /**
- * Lift and drag of blade sections at low Reynolds number: first documented form.
+ * Lift and drag of blade sections at low Reynolds number.
  *
- * Thin-section theory gives zero-lift angle and slope; a laminar share takes lift away and adds bubble drag on thick
- * sections below Re ~ 50 000; two stalls (the nose lets go of its suction first, the lift breaks later) lead to the
- * separated flat plate at any angle. Constants marked `fitted` were fitted to published tunnel polars (flat plate, two
- * cambered sections, University of Illinois) and to the published static runs of small research propellers
- * (AIAA 2014-2151); those rotors are therefore no blind test of it. Nothing measured below Re 40 000 on sections
- * alone was found: there the form extrapolates.
+ * Thin-section theory gives zero-lift angle and slope; friction is that of a plate, laminar and turbulent by shares; a
+ * laminar share takes lift away and adds bubble drag on thick sections below Re ~ 50 000; below its ideal incidence a thin
+ * cambered section separates on its lower side; two stalls (the nose lets go of its suction first, the lift breaks later)
+ * lead to the separated flat plate at any angle. How the constants were found and how far the form is from what was
+ * measured: `section-constants.ts` and docs/checks.md. No section alone was found measured below Re 40 000: there the form
+ * rests on measured small rotors.
  */
 
-/** What the model needs to know of a section. */
+/** What the model needs to know of a section. Lengths over chord. */
 export interface SectionShape {
-  /** Largest thickness over chord */
+  /** Largest thickness */
   readonly thickness: number;
-  /** Height of the mean line over chord */
+  /** Height of the mean line */
   readonly camber: number;
-  /** Place of the largest camber over chord */
+  /** Place of the largest camber */
   readonly camberPosition: number;
-  /** Trailing-edge thickness over chord */
+  /** Trailing-edge thickness */
   readonly trailingEdge: number;
+  /** Leading-edge bluntness: 1 as the four-digit form, less for a plate whose nose is a corner rounded off. */
+  readonly nose?: number;
+  /** Height of surface roughness, for example of layer steps. */
+  readonly roughness?: number;
+  /** Measured lift and drag, used within its angles in place of the form. */
+  readonly polar?: PolarTable;
 }
+
+/** Bluntness of a plate's rounded nose: with it the measured flat plate loses its suction as it should. */
+export const PLATE_NOSE = 0.5;
 
 /** The section in one stream: everything that does not depend on the angle of attack. */
 export interface SectionStream {
   readonly camber: number;
-  readonly thinZeroLift: number;
-  readonly laminarShare: number;
+  readonly zeroLift: number;
   readonly slope: number;
   readonly aspectKeep: number;
+  readonly softZero: number;
+  readonly softSlope: number;
   readonly noseStallUp: number;
   readonly noseStallDown: number;
   readonly liftStallUp: number;
@@ -35,6 +49,10 @@ export interface SectionStream {
   readonly suctionKept: number;
   readonly friction: number;
   readonly bubble: number;
+  readonly lowerOnset: number;
+  readonly lowerDrag: number;
+  readonly lowerLift: number;
+  readonly measured: PolarCurve | null;
   /** Factor on all drag, 1 as modelled. */
   readonly dragFactor: number;
 }
@@ -45,8 +63,9 @@ export interface LiftDrag {
   readonly cd: number;
 }
 
-/** Lowest Reynolds number the form is evaluated at; below it the value there is held. */
+/** Lowest and highest Reynolds number the form is evaluated at; beyond them it is held. */
 const LOWEST_REYNOLDS = 500;
+const HIGHEST_REYNOLDS = 1e7;
 
 /** Largest Mach number of the compressibility rule. */
 const HIGHEST_MACH = 0.7;
@@ -54,16 +73,26 @@ const HIGHEST_MACH = 0.7;
 /** No section holds its flow over a mean line bent further than this zero-lift angle [rad] (our limit, 20 degrees). */
 const MOST_ZERO_LIFT = 0.35;
 
-/** Reynolds number at which half of the chord's flow behaves as laminar and late to turn; spread of ln Re. Fitted. */
-const LAMINAR_MIDDLE = 21_800;
-const LAMINAR_SPREAD = 0.7;
-
-/** Widths of the nose stall and of the lift stall [rad]. Fitted. */
+/** Widths of the nose stall, the lift stall and the lower-side separation [rad] (trial fits; little depends on them). */
 const NOSE_WIDTH = 0.02;
 const LIFT_WIDTH = 0.03;
+const LOWER_WIDTH = 0.015;
 
-/** Normal-force coefficient of a plate square to the stream, deep stall: C_n = 2 sin alpha (Hoerner, Fluid-Dynamic Lift, 1975, ch. 4). */
+/** Angle over which lower-side separation stops growing [rad]. */
+const LOWER_REACH = 0.15;
+
+/** Bubble drag grows with the square of the lift: 1 + 2.5 c_n^2 (trial fits). */
+const BUBBLE_LIFT = 2.5;
+
+/** Normal-force coefficient of a plate square to the stream: C_n = 2 sin alpha (Hoerner, Fluid-Dynamic Lift, 1975, ch. 4). */
 const PLATE_NORMAL = 2;
+
+/** Most of a smooth section's surface that turns turbulent, and the Reynolds number at which half of that has. */
+const MOST_TURBULENT = 0.6;
+const TURBULENT_MIDDLE = 2e5;
+
+/** Roughness Reynolds number Re k/c at which roughness trips the layer: about 600. Source: Braslow and Knox, NACA TN 4363, 1958. */
+const TRIP = 600;
 
 /**
  * Zero-lift angle [rad] for each unit of camber of a mean line of two parabolas with its top at `position`, by thin
@@ -89,39 +118,75 @@ export function bluntEdgeDrag(edge: number, drag: number): number {
 }
 
 /**
- * The section at one Reynolds and Mach number and one chord-to-radius ratio (0 for a section that does not turn).
- * Range: Re 5 000 to 3 000 000 intended, held below 500; Mach to 0.6 (Prandtl-Glauert slope).
+ * Friction and form drag of both sides of a section of `thickness`, `tripped` 0..1 of the way to a wholly turbulent surface
+ * of roughness `roughness` (over chord): plate friction times 1 + 2 t + 60 t^4.
+ * Sources: Blasius and Prandtl-Schlichting plate friction, Schlichting, Boundary-Layer Theory, ch. 7 and 21; rough plate
+ * (1.89 + 1.62 log10 c/k)^-2.5, ch. 21; form factor: Hoerner, Fluid-Dynamic Drag, 1965, ch. 6 (from memory).
+ */
+export function smoothDrag(reynolds: number, thickness: number, tripped = 0, roughness = 0): number {
+  const laminar = 1.328 / Math.sqrt(reynolds);
+  const smooth = 0.455 / Math.log10(Math.max(reynolds, 1e4)) ** 2.58;
+  const rough = roughness > 1e-6 ? (1.89 + 1.62 * Math.log10(1 / roughness)) ** -2.5 : 0;
+  const natural = MOST_TURBULENT / (1 + TURBULENT_MIDDLE / reynolds);
+  const share = natural + (1 - natural) * tripped;
+  return (
+    2 * ((1 - share) * laminar + share * Math.max(smooth, rough)) * (1 + 2 * thickness + 60 * thickness ** 4)
+  );
+}
+
+/**
+ * The section at one Reynolds and Mach number and one chord-to-radius ratio (0 for a section that does not turn);
+ * `lattice` multiplies the lift slope for the neighbours in a dense row of blades.
+ * Range: Re 5 000 to 3 000 000; Mach to 0.6 (Prandtl-Glauert slope).
  */
 export function sectionStream(
   shape: SectionShape,
   reynolds: number,
   mach = 0,
   chordOverRadius = 0,
+  lattice = 1,
+  constants: SectionConstants = FITTED,
 ): SectionStream {
-  const re = Math.max(LOWEST_REYNOLDS, reynolds);
+  const k = constants;
+  const re = Math.min(HIGHEST_REYNOLDS, Math.max(LOWEST_REYNOLDS, reynolds));
   const m = shape.camber;
   const t = Math.max(0.005, shape.thickness);
+  const bluntness = t * (shape.nose ?? 1);
+  const roughness = shape.roughness ?? 0;
+  const tripped = roughness > 0 ? 1 / (1 + (TRIP / (re * roughness)) ** 4) : 0;
   const rotation = Math.min(chordOverRadius, 0.6) ** 2;
-  const laminarShare = 1 / (1 + (re / LAMINAR_MIDDLE) ** (1 / LAMINAR_SPREAD));
-  const nose = 0.1385 + 0.014 * Math.log(re / 3e4) + 0.27 * rotation;
-  const lift = 0.2195 + 0.27 * rotation;
-  const smooth = 0.01226 * (re / 1e5) ** -0.4 * (1 + 2 * t);
+  const laminar = (1 - tripped) / (1 + (re / k.laminarMiddle) ** (1 / k.laminarSpread));
+  // Stall and lower-side onset stop moving where tunnels no longer see Reynolds number in them.
+  const logRe = Math.log(Math.min(re, 1e6));
+  const nose = k.noseStall + k.noseStallReynolds * (logRe - Math.log(3e4)) + k.rotationDelay * rotation;
+  const lift = k.liftStall + k.rotationDelay * rotation;
+  const smooth = k.friction * smoothDrag(re, t, tripped, roughness);
+  const size = Math.abs(m);
   return {
     camber: m,
-    thinZeroLift: Math.max(
+    zeroLift: Math.max(
       -MOST_ZERO_LIFT,
       Math.min(MOST_ZERO_LIFT, zeroLiftPerCamber(shape.camberPosition) * m),
     ),
-    laminarShare,
-    slope: (2 * Math.PI * 0.93) / Math.sqrt(1 - Math.min(mach, HIGHEST_MACH) ** 2),
-    aspectKeep: 1 / (1 + 1.1 * rotation),
-    noseStallUp: nose + 1.1 * m,
-    noseStallDown: nose - 1.1 * m,
-    liftStallUp: lift + 0.9 * m,
-    liftStallDown: lift - 0.9 * m,
-    suctionKept: 1 / (1 + (0.0385 / t) ** 4),
+    slope: (2 * Math.PI * k.slope * lattice) / Math.sqrt(1 - Math.min(mach, HIGHEST_MACH) ** 2),
+    aspectKeep: 1 / (1 + k.lowAspect * rotation),
+    softZero: k.softZero * laminar,
+    softSlope: k.softSlope * laminar,
+    noseStallUp: nose + k.noseStallCamber * m,
+    noseStallDown: nose - k.noseStallCamber * m,
+    liftStallUp: lift + k.liftStallCamber * m,
+    liftStallDown: lift - k.liftStallCamber * m,
+    suctionKept: 1 / (1 + (k.suctionThickness / bluntness) ** 4),
     friction: smooth + bluntEdgeDrag(Math.min(shape.trailingEdge, t), smooth),
-    bubble: 0.0287 * laminarShare * (t / 0.09),
+    bubble: k.bubble * laminar * (t / 0.09),
+    lowerOnset:
+      k.lowerOnset +
+      k.lowerCamber * size -
+      k.lowerThickness * bluntness -
+      k.lowerReynolds * Math.max(0, logRe - Math.log(6e4)),
+    lowerDrag: k.lowerDrag * size,
+    lowerLift: k.lowerLift * m,
+    measured: shape.polar ? polarAt(shape.polar, re) : null,
     dragFactor: 1,
   };
 }
@@ -138,6 +203,15 @@ function fallsAt(x: number, edge: number, width: number): number {
   return z > 37 ? 0 : z < -37 ? 1 : 1 / (1 + Math.exp(z));
 }
 
+/** How far below its lower-side onset the section stands [rad]: 0 above, straight below, bent to a limit far below. */
+function lowerDepth(s: SectionStream, a: number): number {
+  if (s.lowerDrag === 0) return 0;
+  const z = (s.lowerOnset - (s.camber < 0 ? -a : a)) / LOWER_WIDTH;
+  if (z < -37) return 0;
+  const depth = LOWER_WIDTH * (z > 37 ? z : Math.log1p(Math.exp(z)));
+  return depth / (1 + depth / LOWER_REACH);
+}
+
 /**
  * Lift and drag at angle of attack `alpha` [rad], any angle (folded to -pi..pi). Continuous and finite everywhere;
  * drag is positive everywhere.
@@ -151,20 +225,33 @@ export function liftDrag(s: SectionStream, alpha: number): LiftDrag {
 /** `liftDrag` without an object a call: lift into `out[0]`, drag into `out[1]`. For the annulus loop. */
 export function liftDragInto(s: SectionStream, alpha: number, out: Float64Array): void {
   const angle = alpha > Math.PI ? alpha - 2 * Math.PI : alpha < -Math.PI ? alpha + 2 * Math.PI : alpha;
-  const a = angle - (1 - s.aspectKeep) * (angle - s.thinZeroLift) * smallAngle(angle);
+  const a = angle - (1 - s.aspectKeep) * (angle - s.zeroLift) * smallAngle(angle);
   const nose = fallsAt(a, s.noseStallUp, NOSE_WIDTH) * fallsAt(-a, s.noseStallDown, NOSE_WIDTH);
   const attached = fallsAt(a, s.liftStallUp, LIFT_WIDTH) * fallsAt(-a, s.liftStallDown, LIFT_WIDTH);
-  const soft = s.laminarShare * nose;
-  const zeroLift = s.thinZeroLift * (1 - 0.5 * soft);
-  const slope = s.slope * (1 - 0.3 * soft);
+  const zeroLift = s.zeroLift * (1 - s.softZero * nose);
+  const slope = s.slope * (1 - s.softSlope * nose);
   const half = (1 + Math.sqrt(attached)) / 2;
   const broken = (1 - attached) * (1 - attached);
+  const whole = 1 - broken;
+  const lower = lowerDepth(s, a);
   const cn =
-    slope * Math.sin(a - zeroLift) * half * half * (1 - broken) + broken * PLATE_NORMAL * Math.sin(angle);
+    (slope * Math.sin(a - zeroLift) - s.lowerLift * lower) * half * half * whole +
+    broken * PLATE_NORMAL * Math.sin(angle);
   const cd =
     s.friction +
-    s.bubble * (1 - broken) * (1 + 2.5 * cn * cn) +
-    (1 - nose * s.suctionKept) * Math.abs(cn) * Math.abs(Math.sin(angle - 2 * s.camber * (1 - broken)));
+    (s.bubble * (1 + BUBBLE_LIFT * cn * cn) + s.lowerDrag * lower * lower) * whole +
+    (1 - nose * s.suctionKept) * Math.abs(cn) * Math.abs(Math.sin(angle - 2 * s.camber * whole));
   out[0] = cn * Math.cos(a);
   out[1] = cd * s.dragFactor;
+  if (s.measured !== null) blendMeasured(s, angle, out);
+}
+
+/** Puts the measured section in the place of the form within its angles. */
+function blendMeasured(s: SectionStream, angle: number, out: Float64Array): void {
+  const curve = s.measured;
+  if (curve === null) return;
+  const share = measuredShare(curve, angle);
+  if (share === 0) return;
+  out[0] += share * (interpolateLinear(curve.alpha, curve.cl, angle) - out[0]);
+  out[1] += share * (interpolateLinear(curve.alpha, curve.cd, angle) * s.dragFactor - out[1]);
 }

@@ -224,7 +224,7 @@ describe('assess', () => {
       expect(fan[at].shaftPower_W - spent).toBeCloseTo(fan[at].ledgerError_W, 9);
       expect(Math.abs(fan[at].ledgerError_W)).toBeLessThan(1e-6 * fan[at].shaftPower_W);
     }
-    expect(fan.atThrottle.throttle).toBeCloseTo(0.6, 9);
+    expect(fan.atThrottle.throttle).toBeCloseTo(0.6, 8);
     expect(fan.hover.thrust_N * 4).toBeCloseTo((craft.mass_g / 1000) * 9.80665, 4);
     expect(JSON.parse((await here('assess', demo, '--json')).out).fan.atThrottle).toBeUndefined();
   });
