@@ -10,6 +10,7 @@ import './style/sheet.css';
 import './style/charts.css';
 import './style/margin.css';
 import './style/start.css';
+import './style/design.css';
 
 restoreTheme();
 await restoreWork();

@@ -3,6 +3,7 @@ import { geometryFaults } from '../../shape/faults.ts';
 import { LossLedger } from '../charts/LossLedger.tsx';
 import { ThrustChart } from '../charts/ThrustChart.tsx';
 import { whenOf } from '../margin/answers.ts';
+import { DesignCard } from '../design/DesignCard.tsx';
 import { EndView } from '../sheet/EndView.tsx';
 import { HalfSection } from '../sheet/HalfSection.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
@@ -50,9 +51,10 @@ export function FanStage() {
             </h3>
             <LossLedger point={point} />
           </section>
-          <BladeCard project={project} />
         </div>
       )}
+      {assessment && point && <BladeCard project={project} point={point} when={whenOf(assessment)} />}
+      <DesignCard project={project} />
       <BladeTable project={project} />
       <FanFields />
     </>

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { Project } from '../../project/schema.ts';
-import { latestOnly } from '../view3d/latest.ts';
+import { latestOnly } from '../worker/latest.ts';
 import type { PartFacts, SolidsWorker } from '../view3d/solids.ts';
 import { askSolids } from '../view3d/solidsClient.ts';
 

@@ -1,9 +1,9 @@
 import { useId, useState, type FormEvent } from 'react';
 import { batteries, motors, printers } from '../../project/catalogue.ts';
 import type { Proposal } from '../../study/propose.ts';
-import { rangeInWords } from '../field/entry.ts';
+import { AskedField } from '../field/AskedField.tsx';
+import { askStudy } from '../worker/study.ts';
 import { ProposalView } from './ProposalView.tsx';
-import { proposeFan } from './propose.ts';
 import { checkTyped, firstTyped, numberFacts, type NumberQuestion, type Typed } from './questions.ts';
 
 type State =
@@ -28,18 +28,18 @@ export function SixQuestions() {
     if (!checked.ok) return setWrong(checked.wrong);
     setState({ is: 'searching' });
     try {
-      setState({ is: 'found', proposal: await proposeFan(checked.answers) });
+      setState({ is: 'found', proposal: await askStudy((at) => at.propose(checked.answers)) });
     } catch {
       setState({ is: 'failed' });
     }
   };
   return (
     <form className="six" onSubmit={(e) => void submit(e)} noValidate>
-      <Asked which="mass" typed={typed.mass} wrong={wrong.mass} onType={set('mass')} />
-      <Asked which="fans" typed={typed.fans} wrong={wrong.fans} onType={set('fans')} />
+      <AskedField facts={numberFacts.mass} typed={typed.mass} wrong={wrong.mass} onType={set('mass')} />
+      <AskedField facts={numberFacts.fans} typed={typed.fans} wrong={wrong.fans} onType={set('fans')} />
       <Chosen label="Motor" list={motors} value={typed.motor} onChoose={set('motor')} />
       <Chosen label="Battery" list={batteries} value={typed.battery} onChoose={set('battery')} />
-      <Asked which="width" typed={typed.width} wrong={wrong.width} onType={set('width')} />
+      <AskedField facts={numberFacts.width} typed={typed.width} wrong={wrong.width} onType={set('width')} />
       <Chosen label="Printer" list={printers} value={typed.printer} onChoose={set('printer')} />
       <p className="six-foot">
         <button type="submit" className="chief" disabled={state.is === 'searching'}>
@@ -52,44 +52,6 @@ export function SixQuestions() {
       </p>
       {state.is === 'found' && <ProposalView proposal={state.proposal} />}
     </form>
-  );
-}
-
-interface AskedProps {
-  readonly which: NumberQuestion;
-  readonly typed: string;
-  readonly wrong: string | undefined;
-  readonly onType: (typed: string) => void;
-}
-
-function Asked({ which, typed, wrong, onType }: AskedProps) {
-  const id = useId();
-  const facts = numberFacts[which];
-  return (
-    <div className="field">
-      <label htmlFor={id}>{facts.label}</label>
-      <span className="entry">
-        <input
-          id={id}
-          type="text"
-          inputMode="decimal"
-          autoComplete="off"
-          value={typed}
-          aria-invalid={wrong !== undefined}
-          aria-describedby={`${id}-help${wrong ? ` ${id}-wrong` : ''}`}
-          onChange={(e) => onType(e.target.value)}
-        />
-        <span className="unit">{facts.unit}</span>
-      </span>
-      <small id={`${id}-help`} className="help">
-        {facts.help} {rangeInWords(facts)}.
-      </small>
-      {wrong && (
-        <p id={`${id}-wrong`} className="wrong" role="alert">
-          {wrong}
-        </p>
-      )}
-    </div>
   );
 }
 

@@ -4,7 +4,7 @@ import { designOf } from '../../project/builds.ts';
 import { geometryFaults } from '../../shape/faults.ts';
 import { fanLayout } from '../../shape/layout.ts';
 import { useApp } from '../state/store.ts';
-import { latestOnly } from './latest.ts';
+import { latestOnly } from '../worker/latest.ts';
 import type { FanScene } from './scene.ts';
 import type { ShownPart, SolidsWorker } from './solids.ts';
 import { askSolids } from './solidsClient.ts';
