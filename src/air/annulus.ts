@@ -149,9 +149,15 @@ const ram = (input: AnnulusInput) => input.axialSpeed * Math.abs(input.axialSpee
 const FIRST_STEPS = [0.8, 0.62, 0.48, 0.36, 0.26, 0.18, 0.11, 0.06, 0.02];
 const WIDE_STEPS = 36;
 
+/** Odd states (stalled, standing, reversed) can be steep in the inflow angle: they are closed in this much further. */
+const ODD_CARE = 0.01;
+
 /** Secant steps before a guess is given up, and the largest step of the first, as a share of the guess. */
 const SECANT_STEPS = 9;
 const FIRST_STEP = 0.08;
+
+/** Share of the tolerance that the error foreseen after a secant step may take. */
+const SURE = 0.01;
 
 /**
  * Solves one annulus. `stream` is the section at the annulus's Reynolds and Mach number; `guess` an inflow angle near
@@ -172,7 +178,12 @@ export function solveAnnulus(
   const near = rootNear(input, stream, guess, tolerance, force);
   if (near > 0 && input.bladeAngle - near < stream.noseStallUp) return stateAt(input, stream, near, force);
   const balance = (phi: number) => balanceAt(input, stream, phi, force);
-  return stateAt(input, stream, largestRoot(balance, input.bladeAngle - stream.zeroLift, tolerance), force);
+  return stateAt(
+    input,
+    stream,
+    largestRoot(balance, input.bladeAngle - stream.zeroLift, tolerance * ODD_CARE),
+    force,
+  );
 }
 
 function stateAt(input: AnnulusInput, stream: SectionStream, phi: number, force: Float64Array): AnnulusState {
@@ -214,7 +225,7 @@ function rootNear(
   tolerance: number,
   force: Float64Array,
 ): number {
-  if (!(guess > 1e-3 && guess < 1.4)) return 0;
+  if (!(guess > 1e-3 && guess < 1.2 && input.bladeSpeed > 0)) return 0;
   const scale = input.ducted ? input.bladeSpeed * input.bladeSpeed : input.bladeSpeed;
   const fall = scale * (input.solidity * stream.slope + 2 * (input.ducted ? input.head : 4) * guess);
   let a = guess;
@@ -222,6 +233,7 @@ function rootNear(
   if (fa === 0) return a;
   const most = FIRST_STEP * guess;
   let b = a + Math.max(-most, Math.min(most, fa / fall));
+  let before = 0;
   for (let i = 0; i < SECANT_STEPS; i++) {
     const fb = balanceAt(input, stream, b, force);
     if (fb === 0) return b;
@@ -229,7 +241,10 @@ function rootNear(
     if (!(slope < 0)) return 0;
     const next = b - fb / slope;
     if (!(next > 0.4 * guess && next < 1.7 * guess)) return 0;
-    if (Math.abs(next - b) < tolerance) return next;
+    const step = Math.abs(next - b);
+    // Secant errors go as the product of the two before: next to b as b is to the point before a.
+    if (step < tolerance || step * step < SURE * tolerance * before) return next;
+    before = Math.abs(b - a);
     a = b;
     fa = fb;
     b = next;

@@ -42,13 +42,17 @@ export interface SectionStream {
   readonly aspectKeep: number;
   readonly softZero: number;
   readonly softSlope: number;
+  /** Angle at which the nose lets go of its suction. */
   readonly noseStallUp: number;
-  readonly noseStallDown: number;
-  readonly liftStallUp: number;
-  readonly liftStallDown: number;
+  /** exp(-angle / width) of the angles, up and down, at which the nose lets go and the lift breaks. */
+  readonly noseUp: number;
+  readonly noseDown: number;
+  readonly liftUp: number;
+  readonly liftDown: number;
   readonly suctionKept: number;
   readonly friction: number;
   readonly bubble: number;
+  /** exp(angle / width) of the lower-side onset. */
   readonly lowerOnset: number;
   readonly lowerDrag: number;
   readonly lowerLift: number;
@@ -77,6 +81,9 @@ const MOST_ZERO_LIFT = 0.35;
 const NOSE_WIDTH = 0.02;
 const LIFT_WIDTH = 0.03;
 const LOWER_WIDTH = 0.015;
+
+/** 3 nose widths, 2 lift widths, 4 lower widths: one exponential of the angle over this serves all edges. */
+const COMMON_WIDTH = 0.06;
 
 /** Angle over which lower-side separation stops growing [rad]. */
 const LOWER_REACH = 0.15;
@@ -114,7 +121,7 @@ export function zeroLiftPerCamber(position: number): number {
  * 0.135 edge^(4/3) / drag^(1/3). Source: Hoerner, Fluid-Dynamic Drag, 1965, ch. 3 (from memory).
  */
 export function bluntEdgeDrag(edge: number, drag: number): number {
-  return edge > 0 ? 0.135 * edge ** (4 / 3) * drag ** (-1 / 3) : 0;
+  return edge > 0 ? 0.135 * edge * Math.cbrt(edge / drag) : 0;
 }
 
 /**
@@ -130,7 +137,9 @@ export function smoothDrag(reynolds: number, thickness: number, tripped = 0, rou
   const natural = MOST_TURBULENT / (1 + TURBULENT_MIDDLE / reynolds);
   const share = natural + (1 - natural) * tripped;
   return (
-    2 * ((1 - share) * laminar + share * Math.max(smooth, rough)) * (1 + 2 * thickness + 60 * thickness ** 4)
+    2 *
+    ((1 - share) * laminar + share * Math.max(smooth, rough)) *
+    (1 + 2 * thickness + 60 * (thickness * thickness) ** 2)
   );
 }
 
@@ -155,7 +164,7 @@ export function sectionStream(
   const roughness = shape.roughness ?? 0;
   const tripped = roughness > 0 ? 1 / (1 + (TRIP / (re * roughness)) ** 4) : 0;
   const rotation = Math.min(chordOverRadius, 0.6) ** 2;
-  const laminar = (1 - tripped) / (1 + (re / k.laminarMiddle) ** (1 / k.laminarSpread));
+  const laminar = (1 - tripped) / (1 + Math.exp(Math.log(re / k.laminarMiddle) / k.laminarSpread));
   // Stall and lower-side onset stop moving where tunnels no longer see Reynolds number in them.
   const logRe = Math.log(Math.min(re, 1e6));
   const nose = k.noseStall + k.noseStallReynolds * (logRe - Math.log(3e4)) + k.rotationDelay * rotation;
@@ -173,17 +182,20 @@ export function sectionStream(
     softZero: k.softZero * laminar,
     softSlope: k.softSlope * laminar,
     noseStallUp: nose + k.noseStallCamber * m,
-    noseStallDown: nose - k.noseStallCamber * m,
-    liftStallUp: lift + k.liftStallCamber * m,
-    liftStallDown: lift - k.liftStallCamber * m,
-    suctionKept: 1 / (1 + (k.suctionThickness / bluntness) ** 4),
+    noseUp: Math.exp(-(nose + k.noseStallCamber * m) / NOSE_WIDTH),
+    noseDown: Math.exp(-(nose - k.noseStallCamber * m) / NOSE_WIDTH),
+    liftUp: Math.exp(-(lift + k.liftStallCamber * m) / LIFT_WIDTH),
+    liftDown: Math.exp(-(lift - k.liftStallCamber * m) / LIFT_WIDTH),
+    suctionKept: 1 / (1 + ((k.suctionThickness / bluntness) ** 2) ** 2),
     friction: smooth + bluntEdgeDrag(Math.min(shape.trailingEdge, t), smooth),
     bubble: k.bubble * laminar * (t / 0.09),
-    lowerOnset:
-      k.lowerOnset +
-      k.lowerCamber * size -
-      k.lowerThickness * bluntness -
-      k.lowerReynolds * Math.max(0, logRe - Math.log(6e4)),
+    lowerOnset: Math.exp(
+      (k.lowerOnset +
+        k.lowerCamber * size -
+        k.lowerThickness * bluntness -
+        k.lowerReynolds * Math.max(0, logRe - Math.log(6e4))) /
+        LOWER_WIDTH,
+    ),
     lowerDrag: k.lowerDrag * size,
     lowerLift: k.lowerLift * m,
     measured: shape.polar ? polarAt(shape.polar, re) : null,
@@ -197,18 +209,14 @@ function smallAngle(angle: number): number {
   return x >= 1 ? 1 : x <= 0 ? 0 : x * x * (3 - 2 * x);
 }
 
-/** 1 well below `edge`, 0 well above, over a few `width`s. */
-function fallsAt(x: number, edge: number, width: number): number {
-  const z = (x - edge) / width;
-  return z > 37 ? 0 : z < -37 ? 1 : 1 / (1 + Math.exp(z));
-}
-
-/** How far below its lower-side onset the section stands [rad]: 0 above, straight below, bent to a limit far below. */
-function lowerDepth(s: SectionStream, a: number): number {
-  if (s.lowerDrag === 0) return 0;
-  const z = (s.lowerOnset - (s.camber < 0 ? -a : a)) / LOWER_WIDTH;
-  if (z < -37) return 0;
-  const depth = LOWER_WIDTH * (z > 37 ? z : Math.log1p(Math.exp(z)));
+/**
+ * How far below its lower-side onset the section stands [rad]: 0 above, straight below, bent to a limit far below.
+ * `rise` is exp(angle / width), the angle that of the side that cambers outward.
+ */
+function lowerDepth(onset: number, rise: number): number {
+  const past = onset / rise;
+  if (past < 1e-16) return 0;
+  const depth = LOWER_WIDTH * Math.log1p(past);
   return depth / (1 + depth / LOWER_REACH);
 }
 
@@ -226,14 +234,18 @@ export function liftDrag(s: SectionStream, alpha: number): LiftDrag {
 export function liftDragInto(s: SectionStream, alpha: number, out: Float64Array): void {
   const angle = alpha > Math.PI ? alpha - 2 * Math.PI : alpha < -Math.PI ? alpha + 2 * Math.PI : alpha;
   const a = angle - (1 - s.aspectKeep) * (angle - s.zeroLift) * smallAngle(angle);
-  const nose = fallsAt(a, s.noseStallUp, NOSE_WIDTH) * fallsAt(-a, s.noseStallDown, NOSE_WIDTH);
-  const attached = fallsAt(a, s.liftStallUp, LIFT_WIDTH) * fallsAt(-a, s.liftStallDown, LIFT_WIDTH);
+  // Each edge is a smooth fall 1 / (1 + exp((a - angle) / width)); all four and the lower side share one exponential.
+  const e = Math.exp(a / COMMON_WIDTH);
+  const e2 = e * e;
+  const e3 = e2 * e;
+  const nose = 1 / ((1 + e3 * s.noseUp) * (1 + s.noseDown / e3));
+  const attached = 1 / ((1 + e2 * s.liftUp) * (1 + s.liftDown / e2));
   const zeroLift = s.zeroLift * (1 - s.softZero * nose);
   const slope = s.slope * (1 - s.softSlope * nose);
   const half = (1 + Math.sqrt(attached)) / 2;
   const broken = (1 - attached) * (1 - attached);
   const whole = 1 - broken;
-  const lower = lowerDepth(s, a);
+  const lower = s.lowerDrag === 0 ? 0 : lowerDepth(s.lowerOnset, s.camber < 0 ? 1 / (e2 * e2) : e2 * e2);
   const cn =
     (slope * Math.sin(a - zeroLift) - s.lowerLift * lower) * half * half * whole +
     broken * PLATE_NORMAL * Math.sin(angle);
