@@ -29,6 +29,8 @@ const lossy: Passage = {
   reversedExitRatio: 1,
   reversedLoss: 1,
   swirlRecovery: 0,
+  vanes: null,
+  inflow: null,
   gapOverHeight: 0.02,
   bladeAspect: 2,
 };
@@ -135,6 +137,8 @@ const anyDesign = fc.record({
   losses: fc.tuple(unit(0, 1.2), unit(0, 1), unit(0, 1), unit(0, 1), unit(0, 1)),
   swirlRecovery: fc.oneof(fc.constant(0), unit(0, 1)),
   gapOverHeight: unit(0, 1),
+  vanes: fc.option(fc.tuple(unit(0, 1.05), unit(0.1, 30))),
+  inflow: fc.option(fc.tuple(unit(0, 3), unit(0, 3))),
   altitude: unit(-400, 9000),
 });
 
@@ -168,6 +172,8 @@ test(
               reversedExitRatio: 1,
               reversedLoss: 1,
               swirlRecovery: d.swirlRecovery,
+              vanes: d.vanes ? { turn: d.vanes[0], pitchOverChord: d.vanes[1] } : null,
+              inflow: d.inflow ? { radius: [hub, d.tip], ratio: d.inflow } : null,
               gapOverHeight: d.gapOverHeight,
               bladeAspect: 2,
             };

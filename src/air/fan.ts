@@ -1,8 +1,9 @@
+import { interpolateLinear } from '../numerics/interpolate.ts';
 import type { Air } from './atmosphere.ts';
 import { solveAnnulus, type AnnulusInput, type AnnulusState } from './annulus.ts';
 import { gapEfficiencyLoss, gapShare } from './gap.ts';
 import { idealPower } from './momentum.ts';
-import type { Passage } from './passage.ts';
+import { vaneRecovery, type Passage } from './passage.ts';
 import type { RotorAir } from './rotor.ts';
 import type { SectionConstants } from './section-constants.ts';
 import { sectionStream, type SectionStream } from './section.ts';
@@ -93,13 +94,24 @@ export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, reque
     reynolds: new Float64Array(n),
     axial: new Float64Array(n).fill(Number.NaN),
     swirl: new Float64Array(n),
+    exitRatio: localExitRatios(rotor, passage),
     force: new Float64Array(2),
   };
-  solveAll(job, FIRST_STRIDE, 0, FIRST_TOLERANCE);
-  const share = passage && !run.ideal ? gapShareOf(job) : 0;
+  const given = passage?.swirlRecovery ?? 0;
+  solveAll(job, FIRST_STRIDE, { gapShare: 0, recovery: given }, FIRST_TOLERANCE);
+  const settled: Settled = {
+    gapShare: passage && !run.ideal ? gapShareOf(job) : 0,
+    recovery: passage?.vanes ? vaneRecovery(passage.vanes, swirlAngleOf(job)) : given,
+  };
   spreadGuesses(job);
-  solveAll(job, 1, share, LAST_TOLERANCE);
-  return sumUp(job, share);
+  solveAll(job, 1, settled, LAST_TOLERANCE);
+  return sumUp(job, settled);
+}
+
+/** What the first round settles for the second: share of blade pressure lost at the gap, of swirl energy recovered. */
+interface Settled {
+  readonly gapShare: number;
+  readonly recovery: number;
 }
 
 /** One call's working state. */
@@ -116,6 +128,8 @@ interface Job {
   /** Guessed axial and swirl velocity in each annulus [m/s]; NaN: none */
   readonly axial: Float64Array;
   readonly swirl: Float64Array;
+  /** Axial velocity over exit velocity in each annulus; empty for an open rotor. */
+  readonly exitRatio: Float64Array;
   readonly force: Float64Array;
 }
 
@@ -130,7 +144,7 @@ function withFactors(stream: SectionStream, run: FanRun): SectionStream {
 }
 
 /** Solves every `stride`-th annulus from the tip in, each standing for its inner neighbours left out. */
-function solveAll(job: Job, stride: number, share: number, tolerance: number): void {
+function solveAll(job: Job, stride: number, { gapShare, recovery }: Settled, tolerance: number): void {
   const { rotor, passage, air, run, omega, states, axial, swirl } = job;
   const loss = passage ? totalLoss(passage) : 0;
   let suction = 0;
@@ -165,10 +179,10 @@ function solveAll(job: Job, stride: number, share: number, tolerance: number): v
       bladeAngle: job.backward ? Math.PI - rotor.angle[i] : rotor.angle[i],
       bladeSpeed,
       axialSpeed: run.axialSpeed,
-      head: passage ? 1 / passage.exitRatio ** 2 + loss : 0,
+      head: passage ? 1 / job.exitRatio[i] ** 2 + loss : 0,
       headReversed: passage ? 1 / passage.reversedExitRatio ** 2 + passage.reversedLoss : 0,
-      gapShare: share,
-      swirlRecovery: passage?.swirlRecovery ?? 0,
+      gapShare,
+      swirlRecovery: recovery,
       swirlFactor: run.ideal ? 0 : 1,
       exitSuction: passage ? suction + last / 2 : 0,
     };
@@ -181,10 +195,42 @@ function solveAll(job: Job, stride: number, share: number, tolerance: number): v
     if (passage) {
       let width = 0;
       for (let k = i; k > i - stride && k >= 0; k--) width += rotor.width[k];
-      last = ((1 - passage.swirlRecovery) * carriedSwirl(state) * width) / r;
+      last = ((1 - recovery) * carriedSwirl(state) * width) / r;
       suction += last;
     }
   }
+}
+
+/**
+ * Axial velocity over exit velocity, annulus by annulus: the passage's ratio, times how much more or less than the mean the
+ * lip lets in at that radius (its area mean made 1, so that the jet keeps its area).
+ */
+function localExitRatios(rotor: RotorAir, passage: Passage | null): Float64Array {
+  if (!passage) return new Float64Array(0);
+  const { inflow, exitRatio } = passage;
+  if (!inflow) return new Float64Array(rotor.radius.length).fill(exitRatio);
+  const ratio = rotor.radius.map((r) => Math.max(0.1, interpolateLinear(inflow.radius, inflow.ratio, r)));
+  let area = 0;
+  let sum = 0;
+  ratio.forEach((x, i) => {
+    const ring = rotor.radius[i] * rotor.width[i];
+    area += ring;
+    sum += ring * x;
+  });
+  return ratio.map((x) => (x * exitRatio * area) / sum);
+}
+
+/** Mean angle of the swirl behind the rotor to the axis [rad], by mass flow, from the first round. */
+function swirlAngleOf({ rotor, states }: Job): number {
+  let axial = 0;
+  let swirl = 0;
+  for (let i = states.length - 1; i >= 0; i -= FIRST_STRIDE) {
+    const { axialVelocity, swirlVelocity } = states[i];
+    const flow = Math.max(0, axialVelocity) * rotor.radius[i] * rotor.width[i];
+    axial += flow * Math.max(0, axialVelocity);
+    swirl += flow * swirlVelocity;
+  }
+  return axial > 0 ? Math.atan2(swirl, axial) : 0;
 }
 
 /** Velocities between the annuli of the first round, by straight lines over the radius; held at the hub. */
@@ -236,7 +282,7 @@ function gapShareOf({ rotor, passage, air, omega, states }: Job): number {
 }
 
 /** Forces, flow and the ledger, each annulus by what the air carries away (not by what the blade gave). */
-function sumUp(job: Job, share: number): FanAir {
+function sumUp(job: Job, { gapShare: share, recovery }: Settled): FanAir {
   const { rotor, passage, air, run, states, suctions, reynolds } = job;
   const rho = air.density;
   const v0 = run.axialSpeed;
@@ -274,18 +320,17 @@ function sumUp(job: Job, share: number): FanAir {
       jet += through * (vx - v0) * vx;
       swirl += (through * s.swirlVelocity ** 2) / 4;
     } else if (vx >= 0) {
-      exitVelocity = vx / passage.exitRatio;
-      const recovered = passage.swirlRecovery;
-      thrust += rho * flow * (exitVelocity - v0) - rho * suctions[i] * ring * passage.exitRatio;
+      exitVelocity = vx / job.exitRatio[i];
+      thrust += rho * flow * (exitVelocity - v0) - rho * suctions[i] * ring * job.exitRatio[i];
       jet += flow * (rho / 2) * (exitVelocity ** 2 - v0 * Math.abs(v0));
-      swirl += flow * ((1 - recovered) * swirlHead - rho * suctions[i]);
+      swirl += flow * ((1 - recovery) * swirlHead - rho * suctions[i]);
       tipGap += (Math.max(0, axialForce) / ring) * flow * share;
       heads += flow * (rho / 2) * vx ** 2;
     } else {
       exitVelocity = vx / passage.reversedExitRatio;
       thrust += rho * flow * (exitVelocity - v0);
       jet += flow * (rho / 2) * (exitVelocity ** 2 + v0 * Math.abs(v0) + 2 * suctions[i]);
-      swirl += flow * (1 + passage.swirlRecovery) * swirlHead;
+      swirl += flow * (1 + recovery) * swirlHead;
       tipGap -= (Math.max(0, axialForce) / ring) * flow * share;
       reversedLip += flow * (rho / 2) * vx ** 2 * passage.reversedLoss;
     }

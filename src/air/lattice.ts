@@ -1,5 +1,8 @@
 import { findRoot } from '../numerics/root.ts';
 
+/** Plates nearly in one line would gain without bound; blades that overlap so can't be built (our limit). */
+const MOST_GAIN = 1.5;
+
 /**
  * Lift slope of a flat plate in an endless row of such plates over that of the plate alone (Weinig's lattice coefficient):
  *
@@ -26,5 +29,5 @@ export function latticeCoefficient(chordOverPitch: number, stagger: number): num
   };
   const most = 1 - 1e-9;
   const R = reached(most) <= solidity ? most : findRoot((x) => reached(x) - solidity, 0, most, 1e-12);
-  return ((4 / Math.PI) * R) / (solidity * q(R));
+  return Math.min(MOST_GAIN, ((4 / Math.PI) * R) / (solidity * q(R)));
 }

@@ -34,10 +34,15 @@ test('exit cone: nothing when straight, at most a sudden expansion', () => {
   expect(exitLoss(0.8, 0)).toBeGreaterThan(0);
 });
 
-test('vanes recover more the closer they stand, never all', () => {
-  expect(vaneRecovery(3, 0.01, 0.025)).toBeLessThan(vaneRecovery(9, 0.01, 0.025));
-  expect(vaneRecovery(40, 0.05, 0.025)).toBeLessThan(1);
-  expect(vaneRecovery(2, 0.001, 0.2)).toBe(0);
+test('vanes recover more the closer they stand, most where they meet the swirl, never all', () => {
+  const turn = 0.3;
+  const at = (pitchOverChord: number, angle: number) => vaneRecovery({ turn, pitchOverChord }, angle);
+  expect(at(4, turn)).toBeLessThan(at(1, turn));
+  expect(at(1, turn)).toBeGreaterThan(at(1, turn + 0.15));
+  expect(at(1, turn)).toBeGreaterThan(at(1, turn - 0.15));
+  expect(at(0.01, turn)).toBeLessThan(1);
+  expect(at(1, 0.05)).toBe(0);
+  expect(at(1, 0)).toBe(0);
 });
 
 test('friction coefficients at a known Reynolds number', () => {

@@ -1,6 +1,6 @@
 import type { Fan } from '../project/schema.ts';
 import type { FanLayout } from '../shape/layout.ts';
-import { metresFromMillimetres } from '../quantities/units.ts';
+import { metresFromMillimetres, radiansFromDegrees } from '../quantities/units.ts';
 import type { Air } from './atmosphere.ts';
 import { inletLossFree } from './inlet.ts';
 import { bluntEdgeDrag } from './section.ts';
@@ -14,6 +14,19 @@ export interface PassageLosses {
   readonly exitExpansion: number;
 }
 
+/** A row of curved vanes at its mean radius. */
+export interface Vanes {
+  /** Angle to the axis of the air it is made for [rad] */
+  readonly turn: number;
+  readonly pitchOverChord: number;
+}
+
+/** How unevenly the lip lets the air in: ratio 1 in the mean over the disc. Radii increase. */
+export interface InflowProfile {
+  readonly radius: ArrayLike<number>;
+  readonly ratio: ArrayLike<number>;
+}
+
 /** A duct as the rotor feels it. */
 export interface Passage {
   /** Effective exit area over disc annulus: what the jet really fills. */
@@ -22,8 +35,12 @@ export interface Passage {
   /** Exit area over inlet area with the flow reversed, and its losses. */
   readonly reversedExitRatio: number;
   readonly reversedLoss: number;
-  /** Share of swirl energy that the vanes turn into pressure. */
+  /** Share of swirl energy turned into pressure, where that is given and not a matter of vanes. */
   readonly swirlRecovery: number;
+  /** Curved vanes that recover swirl by how well it meets them; null: none, or straight struts. */
+  readonly vanes: Vanes | null;
+  /** Axial velocity at the rotor over its mean, by radius [m]; null: the same everywhere. */
+  readonly inflow: InflowProfile | null;
   /** Gap over blade height, blade height over mean chord. */
   readonly gapOverHeight: number;
   readonly bladeAspect: number;
@@ -37,6 +54,8 @@ export function idealPassage(exitRatio: number): Passage {
     reversedExitRatio: 1,
     reversedLoss: 0,
     swirlRecovery: 1,
+    vanes: null,
+    inflow: null,
     gapOverHeight: 0,
     bladeAspect: 1,
   };
@@ -71,15 +90,24 @@ export function exitLoss(ratio: number, halfAngle: number): number {
   return Math.min(1, 2.6 * Math.sin(Math.abs(halfAngle))) * (1 - 1 / ratio) ** 2;
 }
 
+/** Most of the swirl's energy that vanes are believed to recover. Common practice, no source. */
+const MOST_RECOVERY = 0.95;
+
 /**
- * Share of swirl energy that curved vanes recover. Outlet angle by Constant's rule, deviation = 0.26 camber sqrt(pitch /
- * chord): the vanes turn the share f = 1 - 0.26 sqrt(s/c) of the swirl and leave (1 - f)^2 of its energy.
- * Source: Constant, ARC note E 3696, 1939, as quoted in Wallis, Axial Flow Fans and Ducts, 1983. Straight struts: none.
+ * Share of swirl energy that curved vanes turn into pressure, for air that meets them at `swirlAngle` [rad] to the axis.
+ * They let it go at Constant's deviation, d = 0.26 turn sqrt(pitch / chord), and lose the head of the velocity across
+ * them at wrong incidence, (V sin(swirlAngle - turn))^2:
+ *   share = 1 - (tan^2 d + sin^2(swirlAngle - turn) / cos^2 swirlAngle) / tan^2 swirlAngle, 0 to 0.95
+ * Sources: Constant, ARC note E 3696, 1939, and incidence loss as quoted in Wallis, Axial Flow Fans and Ducts, 1983 (from
+ * memory).
  */
-export function vaneRecovery(vaneCount: number, chord: number, meanRadius: number): number {
-  const pitch = (2 * Math.PI * meanRadius) / vaneCount;
-  const turned = Math.max(0, 1 - 0.26 * Math.sqrt(pitch / chord));
-  return 1 - (1 - turned) ** 2;
+export function vaneRecovery({ turn, pitchOverChord }: Vanes, swirlAngle: number): number {
+  const angle = Math.abs(swirlAngle);
+  if (!(angle > 1e-4 && angle < 1.5)) return 0;
+  const deviation = Math.min(1.2, 0.26 * turn * Math.sqrt(pitchOverChord));
+  const across = Math.sin(angle - turn) / Math.cos(angle);
+  const lost = (Math.tan(deviation) ** 2 + across ** 2) / Math.tan(angle) ** 2;
+  return Math.min(MOST_RECOVERY, Math.max(0, 1 - lost));
 }
 
 /**
@@ -146,7 +174,14 @@ export function passageOf(
     },
     reversedExitRatio: 1,
     reversedLoss: REVERSED_INTAKE_LOSS,
-    swirlRecovery: fan.stator.curved ? vaneRecovery(fan.stator.vaneCount, vaneChord, meanRadius) : 0,
+    swirlRecovery: 0,
+    vanes: fan.stator.curved
+      ? {
+          turn: radiansFromDegrees(fan.stator.turn_deg),
+          pitchOverChord: (2 * Math.PI * meanRadius) / fan.stator.vaneCount / vaneChord,
+        }
+      : null,
+    inflow: null,
     gapOverHeight: tipGap / height,
     bladeAspect: height / (chordSum / fan.blade.length),
   };

@@ -22,6 +22,14 @@ export interface PolarTable {
   readonly curves: readonly PolarCurve[];
 }
 
+/** Whether `points` hold a Reynolds number with the three angles a curve needs. */
+export function enoughForPolar(points: readonly PolarPoint[]): boolean {
+  const angles = new Map<number, Set<number>>();
+  for (const { reynolds, alpha } of points)
+    angles.set(reynolds, (angles.get(reynolds) ?? new Set()).add(alpha));
+  return [...angles.values()].some((set) => set.size >= 3);
+}
+
 /** Points of one angle closer than this are one point [rad]. */
 const SAME_ANGLE = 1e-6;
 

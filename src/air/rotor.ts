@@ -1,7 +1,8 @@
 import type { Fan } from '../project/schema.ts';
 import { bladeAt, bladeCurves } from '../shape/blade.ts';
 import { evaluateCubic, shapeKeepingCubic } from '../numerics/interpolate.ts';
-import type { PolarTable } from './polar.ts';
+import { radiansFromDegrees } from '../quantities/units.ts';
+import { enoughForPolar, polarTable, type PolarTable } from './polar.ts';
 import { latticeCoefficient } from './lattice.ts';
 import { PLATE_NOSE, type SectionShape } from './section.ts';
 
@@ -74,8 +75,11 @@ function cut(
 /** The rotor of a project's fan. A hub at or beyond the tip leaves a sliver of 1 % of the tip radius as blade. */
 export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI): RotorAir {
   const curves = bladeCurves(fan);
-  const { family, camberPosition_ratio, trailingEdge_mm } = fan.section;
+  const { family, camberPosition_ratio, trailingEdge_mm, roughness_mm, noseBluntness_ratio, polar } =
+    fan.section;
   const flat = family === 'flat-plate';
+  const nose = noseBluntness_ratio ?? (family === 'four-digit' ? 1 : PLATE_NOSE);
+  const table = polar ? measuredTable(polar) : undefined;
   const camberPosition = family === 'arc-plate' ? 0.5 : camberPosition_ratio;
   const hubRadius = Math.min(curves.hubRadius, 0.99 * curves.tipRadius);
   return cut(fan.bladeCount, hubRadius, curves.tipRadius, annuli, (r) => {
@@ -87,11 +91,24 @@ export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI):
         thickness: blade.thickness,
         camber: flat ? 0 : blade.camber,
         camberPosition,
-        nose: family === 'four-digit' ? 1 : PLATE_NOSE,
+        nose,
+        roughness: roughness_mm / 1e3 / blade.chord,
+        polar: table,
         trailingEdge: (trailingEdge_mm * 1e-3) / blade.chord,
       },
     };
   });
+}
+
+/** A project's measured polar; undefined where no Reynolds number of it has the three angles a curve needs. */
+function measuredTable(polar: NonNullable<Fan['section']['polar']>): PolarTable | undefined {
+  const points = polar.map((p) => ({
+    reynolds: p.re,
+    alpha: radiansFromDegrees(p.alpha_deg),
+    cl: p.cl,
+    cd: p.cd,
+  }));
+  return enoughForPolar(points) ? polarTable(points) : undefined;
 }
 
 /** A blade known as a table of stations by radius, as papers print it. SI: m and rad. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { projectSchema, type Project } from '../project/schema.ts';
+import { PLAIN_SECTION, projectSchema, type Project } from '../project/schema.ts';
 import { geometryFaults } from '../shape/faults.ts';
 import { fanLayout } from '../shape/layout.ts';
 import { loadKernel, type Kernel } from './kernel.ts';
@@ -402,6 +402,7 @@ const designs = fc
           family: d.family,
           camberPosition_ratio: d.position,
           trailingEdge_mm: d.edge * d.tip,
+          ...PLAIN_SECTION,
         },
         blade: d.angles.map((angle_deg, i) => ({
           span_ratio: i / 2,
@@ -422,6 +423,7 @@ const designs = fc
           vaneCount: d.vanes,
           chord_mm: d.vaneChord * d.tip,
           thickness_mm: d.vaneThickness,
+          turn_deg: 25,
           curved: d.curved,
         },
       },
@@ -462,7 +464,7 @@ describe('no surface runs through itself', () => {
         hubDiameter_mm: 17.6,
         hubHeight_mm: 4.5,
         bladeCount: 3,
-        section: { family: 'four-digit', camberPosition_ratio: 0.9, trailingEdge_mm: 0 },
+        section: { family: 'four-digit', camberPosition_ratio: 0.9, trailingEdge_mm: 0, ...PLAIN_SECTION },
         blade: [station(0, 3.6, 24.6), station(0.5, 5.5, 40), station(1, 7, 0)],
       },
     };

@@ -77,7 +77,7 @@ describe('readProject', () => {
     ).toEqual([
       '[fan.tipDiameter_mm] fan.tipDiameter_mm is missing; it must be a number from 10 to 1500 mm. Diameter over the blade tips. Is "tipDiamter_mm" beside it a slip for it?',
       '[fan.blade] fan.blade has 0 entries; it must be a list of 1 to 40 entries.',
-      '[fan.stator] fan.stator is missing; it must be a group in braces with vaneCount, chord_mm, thickness_mm and curved.',
+      '[fan.stator] fan.stator is missing; it must be a group in braces with vaneCount, chord_mm, thickness_mm, turn_deg and curved.',
     ]);
   });
 

@@ -108,6 +108,13 @@ export const bladeStationSchema = z.looseObject({
   camber_ratio: quantity(-0.15, 0.15, 'Height of the mean line over chord.', '0.03 to 0.07'),
 });
 
+export const polarPointSchema = z.looseObject({
+  re: quantity(100, 1e8, 'Reynolds number on the chord.'),
+  alpha_deg: quantity(-180, 180, 'Angle of attack.'),
+  cl: quantity(-5, 5, 'Lift coefficient.'),
+  cd: quantity(0, 5, 'Drag coefficient.'),
+});
+
 export const sectionSchema = z.looseObject({
   family: z
     .enum(['flat-plate', 'arc-plate', 'four-digit'])
@@ -121,7 +128,25 @@ export const sectionSchema = z.looseObject({
     '0.4',
   ).default(0.4),
   trailingEdge_mm: quantity(0, 5, 'Thickness of the back edge as drawn.', '0 to 0.8').default(0),
+  roughness_mm: quantity(0, 1, 'Height of the steps or grains on the blade surface.', '0 to 0.1').default(0),
+  noseBluntness_ratio: quantity(
+    0.05,
+    3,
+    'Roundness of the front edge against the four-digit form; left out: 1 for that form, 0.5 for a plate.',
+  )
+    .nullable()
+    .default(null),
+  polar: z
+    .array(polarPointSchema)
+    .min(3)
+    .max(5000)
+    .nullable()
+    .default(null)
+    .describe('Measured lift and drag of this section, used in place of the model within its angles.'),
 });
+
+/** What a section has beside its shape where nobody says otherwise. */
+export const PLAIN_SECTION = { roughness_mm: 0, noseBluntness_ratio: null, polar: null } as const;
 
 export const ductSchema = z.looseObject({
   lipRadius_mm: quantity(0, 100, 'Radius of the rounded inlet.', '5 to 15 % of the tip diameter'),
@@ -136,6 +161,12 @@ export const statorSchema = z.looseObject({
   vaneCount: count(2, 24, 'Vanes or struts that carry the motor.', '3 to 7, not a multiple of the blades'),
   chord_mm: quantity(1, 200, 'Length of a vane along the axis.'),
   thickness_mm: quantity(0.4, 20, 'Thickness of a vane.', '1.2 to 2.5'),
+  turn_deg: quantity(
+    0,
+    60,
+    'Angle by which a curved vane turns the air; match it to the swirl behind the rotor.',
+    '10 to 30',
+  ).default(25),
   curved: z
     .boolean()
     .default(false)

@@ -24,9 +24,6 @@ const SCREW_CLEARANCE = 1.1;
 const SHAFT_END_CLEARANCE = 0.001;
 const LEAST_WEB = 0.0006;
 
-/** Angle by which a curved vane turns the air, ending along the axis [rad]. Common practice, no source. */
-export const VANE_TURN = (25 * Math.PI) / 180;
-
 /**
  * Every derived dimension of one fan [m]. The axis z points downstream; z = 0 where the lip meets the bore, so the lip
  * reaches up to `-lipRadius` and the exit lies at `exitZ`. From top to bottom on the axis: hub, motor, seat, tail cone.

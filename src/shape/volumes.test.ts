@@ -1,7 +1,14 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fanSchema, motorSchema, projectSchema, type Fan, type Project } from '../project/schema.ts';
+import {
+  PLAIN_SECTION,
+  fanSchema,
+  motorSchema,
+  projectSchema,
+  type Fan,
+  type Project,
+} from '../project/schema.ts';
 import { fieldMetas } from '../project/fields.ts';
 import { geometryFaults } from './faults.ts';
 import { fanLayout } from './layout.ts';
@@ -35,7 +42,7 @@ const { motor, fan }: Pick<Project, 'motor' | 'fan'> = {
     hubDiameter_mm: 22,
     hubHeight_mm: 10,
     bladeCount: 5,
-    section: { family: 'arc-plate', camberPosition_ratio: 0.5, trailingEdge_mm: 0.45 },
+    section: { family: 'arc-plate', camberPosition_ratio: 0.5, trailingEdge_mm: 0.45, ...PLAIN_SECTION },
     blade: [
       { span_ratio: 0, chord_mm: 10, angle_deg: 45, thickness_ratio: 0.13, camber_ratio: 0.06 },
       { span_ratio: 1, chord_mm: 11, angle_deg: 20, thickness_ratio: 0.08, camber_ratio: 0.045 },
@@ -48,7 +55,7 @@ const { motor, fan }: Pick<Project, 'motor' | 'fan'> = {
       rotorDepth_mm: 6,
       tailCone: false,
     },
-    stator: { vaneCount: 4, chord_mm: 10, thickness_mm: 1.6, curved: false },
+    stator: { vaneCount: 4, chord_mm: 10, thickness_mm: 1.6, turn_deg: 25, curved: false },
   },
 };
 const withDuct = (duct: Partial<Fan['duct']>): Fan => ({ ...fan, duct: { ...fan.duct, ...duct } });
@@ -140,7 +147,7 @@ describe('printedVolumes', () => {
     const bare: Fan = {
       ...fan,
       rootFillet_mm: 0,
-      section: { ...fan.section, family: 'flat-plate', trailingEdge_mm: 1 },
+      section: { ...fan.section, family: 'flat-plate', trailingEdge_mm: 1, ...PLAIN_SECTION },
       blade: [{ span_ratio: 0, chord_mm: 10, angle_deg: 30, thickness_ratio: 0.1, camber_ratio: 0 }],
     };
     // A 10 by 1 mm plate with a half-round nose, 27 mm long.

@@ -1,8 +1,8 @@
 import { integrate } from '../numerics/quadrature.ts';
 import type { Fan, Motor } from '../project/schema.ts';
-import { metresFromMillimetres } from '../quantities/units.ts';
+import { metresFromMillimetres, radiansFromDegrees } from '../quantities/units.ts';
 import { bladeAt, bladeCurves } from './blade.ts';
-import { fanLayout, VANE_TURN, type FanLayout } from './layout.ts';
+import { fanLayout, type FanLayout } from './layout.ts';
 import { ductProfile, hubProfile, passageRadius, revolvedVolume, tailConeProfile } from './profiles.ts';
 import { rootBlendRadius } from './root.ts';
 import { sectionIntegrals, sectionOutline, sectionSpecAt, type SectionSpec } from './section.ts';
@@ -38,13 +38,13 @@ export function vaneSpec(fan: Fan): SectionSpec {
 
 /**
  * A vane's chord [m], thickness [m], angle of the chord to the plane of rotation [rad] and camber over chord. Behind a
- * right-hand rotor the air turns with the blades; a curved vane meets it at VANE_TURN to the axis and lets it go along
+ * right-hand rotor the air turns with the blades; a curved vane meets it at `turn_deg` to the axis and lets it go along
  * the axis, so its chord leans past a right angle and its mean line bends the other way than a blade's. Its depth along
  * the axis is `chord_mm`.
  */
 export function vaneSize(fan: Fan) {
   const depth = metresFromMillimetres(fan.stator.chord_mm);
-  const half = fan.stator.curved ? VANE_TURN / 2 : 0;
+  const half = fan.stator.curved ? radiansFromDegrees(fan.stator.turn_deg) / 2 : 0;
   return {
     chord: depth / Math.cos(half),
     thickness: metresFromMillimetres(fan.stator.thickness_mm),

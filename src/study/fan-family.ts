@@ -1,4 +1,4 @@
-import type { BladeStation, Fan, Motor, Printer } from '../project/schema.ts';
+import { PLAIN_SECTION, type BladeStation, type Fan, type Motor, type Printer } from '../project/schema.ts';
 import {
   degreesFromRadians,
   metresFromMillimetres,
@@ -89,7 +89,12 @@ export function fanOfChoice(choice: FanChoice, motor: Motor, printer: Printer): 
     hubHeight_mm: hubHeight,
     bladeCount: choice.bladeCount,
     rootFillet_mm: 0.8,
-    section: { family: 'arc-plate', camberPosition_ratio: 0.5, trailingEdge_mm: tidy(Math.min(line, 0.45)) },
+    section: {
+      family: 'arc-plate',
+      camberPosition_ratio: 0.5,
+      trailingEdge_mm: tidy(Math.min(line, 0.45)),
+      ...PLAIN_SECTION,
+    },
     blade,
     tipGap_mm: tidy(Math.max(LEAST_GAP_MM, GAP_RATIO * tip)),
     duct: {
@@ -101,6 +106,7 @@ export function fanOfChoice(choice: FanChoice, motor: Motor, printer: Printer): 
       tailCone: false,
     },
     stator: {
+      turn_deg: 25,
       vaneCount:
         [4, 3, 5].find((vanes) => vanes % choice.bladeCount !== 0 && choice.bladeCount % vanes !== 0) ?? 4,
       chord_mm: vaneChord,
