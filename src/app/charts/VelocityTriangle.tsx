@@ -25,14 +25,16 @@ function Drawing({ air, width, height }: { air: Triangle; width: number; height:
     (width - PAD.left - PAD.right) / across,
     (height - PAD.top - PAD.bottom) / Math.max(Math.abs(vx), 1e-9),
   );
-  const top = vx >= 0 ? PAD.top : height - PAD.bottom;
+  const spare = (height - PAD.top - PAD.bottom - Math.abs(vx) * scale) / 2;
+  const top = vx >= 0 ? PAD.top + spare : height - PAD.bottom - spare;
+  const down = vx >= 0 ? 1 : -1;
   const x = (speed: number) => PAD.left + speed * scale;
   const foot = [x(u - vt / 2), top + vx * scale] as const;
-  const middle = [(PAD.left + foot[0]) / 2, (top + foot[1]) / 2] as const;
   const radians = (degrees: number) => (degrees * Math.PI) / 180;
   const ray = (degrees: number, length: number) =>
     [PAD.left + length * Math.cos(radians(degrees)), top + length * Math.sin(radians(degrees))] as const;
   const arc = ray(inflow_deg, ARC);
+  const chord = ray(inflow_deg + attack_deg, 0.8 * w * scale);
   return (
     <svg
       width={width}
@@ -40,7 +42,7 @@ function Drawing({ air, width, height }: { air: Triangle; width: number; height:
       role="img"
       aria-label={`The blade moves at ${n(u)} m/s and meets the air at ${n(w)} m/s, ${n(inflow_deg)} degrees to the disc`}
     >
-      <path className="axis" d={linePath([[PAD.left, top], ray(inflow_deg + attack_deg, 0.8 * w * scale)])} />
+      <path className="axis" d={linePath([[PAD.left, top], chord])} />
       <path
         className="air-line"
         markerEnd="url(#air)"
@@ -74,7 +76,7 @@ function Drawing({ air, width, height }: { air: Triangle; width: number; height:
       />
       <path
         className="dimension-line"
-        d={`M${PAD.left + ARC} ${top}A${ARC} ${ARC} 0 0 ${vx >= 0 ? 1 : 0} ${arc[0].toFixed(1)} ${arc[1].toFixed(1)}`}
+        d={`M${PAD.left + ARC} ${top}A${ARC} ${ARC} 0 0 ${down > 0 ? 1 : 0} ${arc[0].toFixed(1)} ${arc[1].toFixed(1)}`}
       />
       <text x={x(0.3 * u)} y={top - 7} textAnchor="middle">
         U {n(u)} m/s
@@ -82,13 +84,16 @@ function Drawing({ air, width, height }: { air: Triangle; width: number; height:
       <text x={x(u) + 2} y={top - 18} textAnchor="middle">
         V<Low>t</Low> {n(vt, 2)} m/s
       </text>
-      <text x={foot[0] + 7} y={middle[1] + 4}>
+      <text x={foot[0] + 7} y={(top + foot[1]) / 2 + 4}>
         V<Low>x</Low> {n(vx)} m/s
       </text>
-      <text x={middle[0] - 2} y={middle[1] + (vx >= 0 ? 17 : -9)} textAnchor="end">
+      <text x={foot[0] - 9} y={top + 0.4 * vx * scale + 4} textAnchor="end">
         W {n(w)} m/s
       </text>
-      <text x={PAD.left + ARC + 6} y={top + (vx >= 0 ? 13 : -5)}>
+      <text className="soft" x={chord[0] - 4} y={chord[1] + (down > 0 ? 15 : -8)} textAnchor="end">
+        chord
+      </text>
+      <text x={PAD.left + ARC + 6} y={top + (down > 0 ? 13 : -5)}>
         φ {n(inflow_deg)}°
       </text>
     </svg>

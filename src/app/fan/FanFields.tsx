@@ -6,6 +6,7 @@ import { useApp } from '../state/store.ts';
 /** Every dimension of the fan as a list, for those that have no place on the drawing and for the keyboard. */
 export const FanFields = memo(function FanFields() {
   const ducted = useApp((s) => s.project.fan.kind === 'ducted');
+  const curved = useApp((s) => s.project.fan.stator.curved);
   return (
     <section className="card" aria-labelledby="fan-fields">
       <h3 id="fan-fields">
@@ -33,6 +34,8 @@ export const FanFields = memo(function FanFields() {
         />
         <NumberField path="fan.section.camberPosition_ratio" />
         <NumberField path="fan.section.trailingEdge_mm" />
+        <NumberField path="fan.section.noseBluntness_ratio" />
+        <NumberField path="fan.section.roughness_mm" />
         {ducted && (
           <>
             <NumberField path="fan.tipGap_mm" />
@@ -46,6 +49,7 @@ export const FanFields = memo(function FanFields() {
             <NumberField path="fan.stator.chord_mm" />
             <NumberField path="fan.stator.thickness_mm" />
             <SwitchField path="fan.stator.curved" label="Curved vanes" />
+            {curved && <NumberField path="fan.stator.turn_deg" />}
           </>
         )}
       </div>

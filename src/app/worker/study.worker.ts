@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import type { Assessment } from '../../assess/types.ts';
 import { designForProject } from '../../study/design.ts';
 import { propose } from '../../study/propose.ts';
 import type { StudyWorker } from './study.ts';
@@ -11,7 +12,10 @@ const worker: StudyWorker = {
     if (!answer.ok) return Promise.resolve({ ok: false, reasons: answer.reasons });
     const { design, project: drawn, thrust_N, rpm, throttle, before, after } = answer;
     const texts = [...design.bounds, ...design.limits].map(({ text }) => text);
-    const notes = [...texts, ...answer.notes];
+    const stops = ({ remarks }: Assessment) => remarks.filter(({ weight }) => weight === 'stop');
+    const known = new Set(stops(before).map(({ path }) => path));
+    const added = stops(after).filter(({ path }) => !known.has(path));
+    const notes = [...new Set([...added.map(({ text }) => text), ...texts, ...answer.notes])];
     return Promise.resolve({ ok: true, fan: drawn.fan, thrust_N, rpm, throttle, before, after, notes });
   },
 };
