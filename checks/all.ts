@@ -2,6 +2,7 @@ import { atmosphereTopic } from './atmosphere.ts';
 import type { Topic } from './check.ts';
 import { driveTopic } from './drive.ts';
 import { ductTopic } from './duct.ts';
+import { flowTopic } from './flow.ts';
 import { hoverTopic } from './hover.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
@@ -18,6 +19,7 @@ export const topics: readonly Topic[] = [
   sectionTopic,
   rotorTopic,
   hoverTopic,
+  flowTopic,
   ductTopic,
   driveTopic,
 ];

@@ -25,13 +25,41 @@ export interface Check {
   readonly points: () => readonly Point[];
   /** How far off is good enough: relative to theirs, or in the unit. */
   readonly target: { readonly relative: number } | { readonly absolute: number };
-  /** Whether the target binds the worst point (usual) or the mean size of the error along a curve. */
-  readonly judged?: 'worst' | 'mean';
+  /** Whether the target binds the worst point (usual), or the mean or median size of the error along a curve. */
+  readonly judged?: 'worst' | 'mean' | 'median';
   /** Set where the target is known to be missed: why, and a ceiling that keeps it from getting worse. */
   readonly missed?: { readonly why: string; readonly ceiling: number };
   readonly note?: string;
   /** Set for a curve: the axis it is drawn over. */
   readonly axis?: string;
+  /** Set for a curve that stands in one of the topic's pictures instead of a plot of its own. */
+  readonly inPicture?: boolean;
+}
+
+/** One line or one set of circles of a picture. */
+export interface Series {
+  readonly name: string;
+  /** Theirs as circles, ours as a line, a second opinion of ours as a broken line. */
+  readonly kind: 'circles' | 'line' | 'broken';
+  /** Place in the list of colours. */
+  readonly colour: number;
+  readonly points: readonly { readonly x: number; readonly y: number }[];
+}
+
+/** A drawing of several curves in one frame. */
+export interface Picture {
+  readonly id: string;
+  readonly title: string;
+  readonly xLabel: string;
+  readonly yLabel: string;
+  readonly series: readonly Series[];
+}
+
+/** A table of words and numbers that explains a topic's checks. */
+export interface Summary {
+  readonly title: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
 }
 
 /** Checks that belong together, with what a reader should know before believing them. */
@@ -40,6 +68,8 @@ export interface Topic {
   readonly title: string;
   readonly intro: string;
   readonly checks: readonly Check[];
+  readonly pictures?: () => readonly Picture[];
+  readonly summaries?: () => readonly Summary[];
 }
 
 /** A point with its error: a ratio where the target is relative, in the unit where it is absolute. */
@@ -54,8 +84,9 @@ export interface Outcome {
   readonly target: number;
   readonly relative: boolean;
   readonly mean: number;
+  readonly median: number;
   readonly worst: number;
-  /** The one of the two that the target binds. */
+  /** The one of the three that the target binds. */
   readonly judged: number;
   readonly verdict:
     | 'met'
@@ -87,8 +118,16 @@ export function judge(check: Check): Outcome {
   const sizes = points.map((point) => Math.abs(point.error));
   const mean = sizes.reduce((sum, size) => sum + size, 0) / sizes.length;
   const worst = Math.max(...sizes);
-  const judged = check.judged === 'mean' ? mean : worst;
-  return { check, points, target, relative, mean, worst, judged, verdict: verdict(check, judged, target) };
+  const sums = { mean, median: median(sizes), worst };
+  const judged = sums[check.judged ?? 'worst'];
+  return { check, points, target, relative, ...sums, judged, verdict: verdict(check, judged, target) };
+}
+
+/** Middle of a list, or the mean of its two middle ones. */
+export function median(list: readonly number[]): number {
+  const sorted = list.toSorted((a, b) => a - b);
+  const half = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
 }
 
 function verdict(check: Check, judged: number, target: number): Outcome['verdict'] {

@@ -1,8 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { topics } from './all.ts';
+import { FITTED } from '../src/air/section-constants.ts';
 import { judge, type Check } from './check.ts';
 import { renderChecks } from './render.ts';
+import { STATIC_ROTORS } from './rotor-data.ts';
+import { fitOfAll, fitWithout } from './rotor-fits.ts';
 
 for (const topic of topics)
   describe(topic.title, () => {
@@ -19,6 +22,15 @@ test('every check has its own id and a source', () => {
   const checks = topics.flatMap((topic) => topic.checks);
   expect(new Set(checks.map((check) => check.id)).size).toBe(checks.length);
   for (const check of checks) expect(check.source.length, check.id).toBeGreaterThan(20);
+});
+
+describe('the constants of the section form', () => {
+  test('those in use are those of the fit to everything, digit for digit', () => {
+    expect(FITTED).toEqual(fitOfAll.constants);
+  });
+  test('each rotor has a fit that never saw its geometry, and it differs', () => {
+    for (const rotor of STATIC_ROTORS) expect(fitWithout(rotor)).not.toEqual(fitOfAll);
+  });
 });
 
 describe('docs/checks.md and its plots are what `npm run docs` writes today', () => {
@@ -68,6 +80,19 @@ describe('the judge', () => {
     ];
     expect(judge(check(0, { points })).verdict).toBe('missed, not declared');
     expect(judge(check(0, { points, judged: 'mean' })).verdict).toBe('met');
+  });
+
+  test('the median of a curve is judged where that is asked for', () => {
+    const points = () => [
+      { at: 'a', ours: 10, theirs: 10 },
+      { at: 'b', ours: 10.5, theirs: 10 },
+      { at: 'c', ours: 20, theirs: 10 },
+    ];
+    expect(judge(check(0, { points, judged: 'mean' })).verdict).toBe('missed, not declared');
+    expect(judge(check(0, { points, judged: 'median' })).verdict).toBe('met');
+    expect(judge(check(0, { points, judged: 'median', target: { relative: 0.04 } })).verdict).toBe(
+      'missed, not declared',
+    );
   });
 
   test('a check that compares nothing is refused', () => {

@@ -1,7 +1,7 @@
 import { formatNumber, formatPercent } from '../src/quantities/format.ts';
 import { topics } from './all.ts';
-import { judge, type Outcome, type Topic } from './check.ts';
-import { plotOutcome } from './plot.ts';
+import { judge, type Outcome, type Picture, type Summary, type Topic } from './check.ts';
+import { plotOutcome, plotPicture } from './plot.ts';
 
 const HEADER = `<!-- Written by \`npm run docs\` from the files in checks/. Do not edit by hand. -->
 
@@ -20,13 +20,16 @@ export function renderChecks(): ReadonlyMap<string, string> {
   const files = new Map<string, string>();
   const judged = topics.map((topic) => ({ topic, outcomes: topic.checks.map(judge) }));
   const parts = judged.map(({ topic, outcomes }) => {
-    for (const outcome of outcomes)
-      if (outcome.check.axis) files.set(plotPath(outcome), plotOutcome(outcome));
-    return renderTopic(topic, outcomes);
+    for (const outcome of outcomes.filter(hasOwnPlot)) files.set(plotPath(outcome), plotOutcome(outcome));
+    const pictures = topic.pictures?.() ?? [];
+    for (const picture of pictures) files.set(`docs/plots/${picture.id}.svg`, plotPicture(picture));
+    return renderTopic(topic, outcomes, pictures);
   });
   files.set('docs/checks.md', [HEADER, renderSum(judged.flatMap((j) => j.outcomes)), ...parts].join('\n'));
   return files;
 }
+
+const hasOwnPlot = ({ check }: Outcome): boolean => check.axis !== undefined && !check.inPicture;
 
 const plotPath = ({ check }: Outcome): string => `docs/plots/${check.id}.svg`;
 
@@ -43,7 +46,7 @@ function renderSum(outcomes: readonly Outcome[]): string {
   ].join('\n');
 }
 
-function renderTopic(topic: Topic, outcomes: readonly Outcome[]): string {
+function renderTopic(topic: Topic, outcomes: readonly Outcome[], pictures: readonly Picture[]): string {
   const sources = [...new Set(topic.checks.map((check) => check.source))];
   const lines = [
     `## ${topic.title}`,
@@ -55,24 +58,36 @@ function renderTopic(topic: Topic, outcomes: readonly Outcome[]): string {
     ...outcomes.flatMap((outcome) => renderRows(outcome, sources.indexOf(outcome.check.source) + 1)),
     '',
     ...outcomes.filter((o) => o.check.note).flatMap((o) => [`${o.check.title}: ${o.check.note}`, '']),
+    ...(topic.summaries?.() ?? []).flatMap(renderSummary),
     ...outcomes
-      .filter((o) => o.check.axis)
+      .filter(hasOwnPlot)
       .flatMap((o) => [`![${o.check.title}, computed and measured](plots/${o.check.id}.svg)`, '']),
+    ...pictures.flatMap((p) => [`![${p.title}](plots/${p.id}.svg)`, '']),
     ...sources.map((source, i) => `${i + 1}. ${source}`),
     '',
   ];
   return lines.join('\n');
 }
 
+const renderSummary = ({ title, head, rows }: Summary): string[] => [
+  title,
+  '',
+  row(head),
+  row(head.map((_, i) => (i === 0 ? '---' : '---:'))),
+  ...rows.map(row),
+  '',
+];
+
 function renderRows(outcome: Outcome, source: number): string[] {
   const { check, points } = outcome;
-  const target = `${size(outcome, outcome.target)} ${check.judged === 'mean' ? 'mean' : ''}`.trim();
+  const target = [size(outcome, outcome.target), check.judged].filter(Boolean).join(' ');
   const title = check.unit ? `${check.title} [${check.unit}]` : check.title;
   const result = outcome.verdict === 'met' ? 'met' : `**${outcome.verdict}**`;
   const cite = `[${source}] ${check.status}`;
   if (check.axis) {
     const at = `${points.length} points, ${points[0].at} to ${points[points.length - 1].at}`;
-    const error = `mean ${size(outcome, outcome.mean)}, worst ${size(outcome, outcome.worst)}`;
+    const middle = check.judged === 'median' ? 'median' : 'mean';
+    const error = `${middle} ${size(outcome, outcome[middle])}, worst ${size(outcome, outcome.worst)}`;
     return [row([title, at, 'plot', 'plot', error, target, result, cite])];
   }
   return points.map((p, i) =>
