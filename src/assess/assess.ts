@@ -1,11 +1,12 @@
 import { mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
+import type { InflowProfile } from '../air/passage.ts';
 import { hoverEndurance } from '../craft/endurance.ts';
-import { runFan } from '../air/fan.ts';
 import { driveAt, speedAtThrottle, type Supply } from '../drive/supply.ts';
 import type { Project } from '../project/schema.ts';
 import { intervalFrom } from '../quantities/interval.ts';
 import { angularSpeedFromRpm, millimetresFromMetres, rpmFromAngularSpeed } from '../quantities/units.ts';
 import { answersFrom, scaledMap, type Answers } from './answers.ts';
+import { compareOpen } from './compare.ts';
 import { helpsFor } from './helps.ts';
 import { mapOf, modelOf, quotedSupply, type Model } from './model.ts';
 import { fanPoint, runAt } from './point.ts';
@@ -18,7 +19,12 @@ import { verdictOf } from './verdict.ts';
 export interface AssessOptions {
   /** Controller duty 0..1 at which one more fan point is wanted. */
   readonly throttle?: number;
+  /** How unevenly the lip lets the air in, for example from `ductFlowOf`; left out: evenly. */
+  readonly inflow?: InflowProfile;
 }
+
+const withInflow = (model: Model, inflow: InflowProfile | undefined): Model =>
+  model.passage && inflow ? { ...model, passage: { ...model.passage, inflow } } : model;
 
 /** Points of the thrust curve along the throttle. */
 const CURVE_POINTS = 12;
@@ -28,7 +34,7 @@ const CURVE_POINTS = 12;
  * (a few ms), pure, synchronous; the same project gives the same answer to the last bit.
  */
 export function assess(project: Project, options: AssessOptions = {}): Assessment {
-  const model = modelOf(project);
+  const model = withInflow(modelOf(project), options.inflow);
   const supply = quotedSupply(project);
   const map = mapOf(model);
   const fromMap = answersFrom(project, supply, map, model.needed);
@@ -38,6 +44,7 @@ export function assess(project: Project, options: AssessOptions = {}): Assessmen
   const answers = exactAnswers(project, fromMap, full, hover, model.needed);
   const atThrottle =
     options.throttle === undefined ? undefined : pointAtThrottle(model, supply, map, options.throttle);
+  const open = hover && compareOpen(model, hover, angularSpeedFromRpm(hover.rpm));
   const lifts = answers.thrustToWeight >= 1;
   // The moved answers come from the map; what the map is off by cancels in the ratio.
   const interval = (pick: (a: Answers) => number | null) => {
@@ -73,7 +80,8 @@ export function assess(project: Project, options: AssessOptions = {}): Assessmen
       full,
       ...(atThrottle && { atThrottle }),
       curve: thrustCurve(supply, map, moved),
-      openAtEqualPower: hover && model.passage ? openAtPower(model, hover.shaftPower_W) : null,
+      openAtEqualPower: open?.openAtEqualPower ?? null,
+      compare: open?.compare ?? null,
     },
     air: {
       density_kgpm3: model.air.density,
@@ -158,16 +166,4 @@ function thrustCurve(supply: Supply, map: FanMap, moved: readonly Moved[]): Asse
         omega > 0 ? (driveAt(supply, mapTorque(map, omega), omega)?.electricalPower ?? 0) : 0,
     };
   });
-}
-
-/** The same rotor without a duct, at the speed where it takes `power` [W] at the shaft. */
-function openAtPower(model: Model, power: number): { thrust_N: number; rpm: number } {
-  let omega = 1000;
-  let run = runFan(model.rotor, null, model.air, { omega, axialSpeed: 0 });
-  // Power goes nearly with the cube of speed: three steps settle it to better than 0.1 %.
-  for (let i = 0; i < 3 && run.shaftPower > 0; i++) {
-    omega *= Math.cbrt(power / run.shaftPower);
-    run = runFan(model.rotor, null, model.air, { omega, axialSpeed: 0 });
-  }
-  return { thrust_N: run.thrust, rpm: rpmFromAngularSpeed(omega) };
 }

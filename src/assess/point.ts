@@ -1,4 +1,5 @@
 import { runFan, type FanAir } from '../air/fan.ts';
+import { loadingLimits } from '../air/limits.ts';
 import { idealPower } from '../air/momentum.ts';
 import type { DrivePoint } from '../drive/supply.ts';
 import { driveAt, type Supply } from '../drive/supply.ts';
@@ -59,6 +60,12 @@ export function fanPoint(
     tipMach: tipSpeed / model.air.soundSpeed,
     losses_W: run.ledger,
     ledgerError_W: run.ledgerError,
+    limits: loadingLimits(run, model.rotor, model.air).map(({ kind, radius, span, text }) => ({
+      kind,
+      radius_mm: millimetresFromMetres(radius),
+      span,
+      text,
+    })),
     annuli: {
       radius_mm: Array.from(model.rotor.radius, millimetresFromMetres),
       axialVelocity_mps: list((s) => s.axialVelocity),

@@ -150,6 +150,7 @@ function blade(project: Project, { fan: { hover, full } }: Draft, say: Say): voi
       `The blades work at a Reynolds number near ${n(outer, 2)}; sections alone were measured from ${n(UNMEASURED_REYNOLDS)} up, so their drag is an extrapolation held by measured small rotors.`,
     );
   }
+  for (const limit of hover?.limits ?? []) say('care', 'fan.blade', `In hover: ${limit.text}`);
   if (full.tipMach > 0.5)
     say(
       'care',

@@ -38,6 +38,8 @@ export interface FanPoint {
   readonly losses_W: Losses;
   /** Shaft power minus the sum of `losses_W`. */
   readonly ledgerError_W: number;
+  /** Loading limits passed, with their place on the blade. */
+  readonly limits: readonly LimitHere[];
   readonly annuli: {
     readonly radius_mm: readonly number[];
     readonly axialVelocity_mps: readonly number[];
@@ -50,6 +52,30 @@ export interface FanPoint {
     /** Thrust of the blades in this annulus, per metre of radius. */
     readonly thrustPerRadius_Npm: readonly number[];
   };
+}
+
+/** The same rotor with and without its duct. */
+export interface Comparison {
+  /** At the shaft power of hover. */
+  readonly thrustAtEqualPower: { readonly ducted_N: number; readonly open_N: number; readonly ratio: number };
+  /** At the thrust of hover; null where the open rotor can't give it. */
+  readonly powerAtEqualThrust: {
+    readonly ducted_W: number;
+    readonly open_W: number;
+    readonly ratio: number;
+    readonly openRpm: number;
+  } | null;
+  /** Momentum's own bound on the thrust ratio at equal power, (2 sigma)^(1/3). */
+  readonly idealThrustRatio: number;
+  readonly words: string;
+}
+
+/** A place on the blade that works past what is usual. */
+export interface LimitHere {
+  readonly kind: string;
+  readonly radius_mm: number;
+  readonly span: number;
+  readonly text: string;
 }
 
 /** A step of the argument, in a plain sentence with its numbers in it. */
@@ -120,6 +146,8 @@ export interface Assessment {
     }[];
     /** The same rotor without its duct at the shaft power of hover; null for an open fan or no hover. */
     readonly openAtEqualPower: { readonly thrust_N: number; readonly rpm: number } | null;
+    /** Open against ducted, same rotor and disc; null for an open fan or no hover. */
+    readonly compare: Comparison | null;
   };
   readonly air: {
     readonly density_kgpm3: number;
