@@ -38,6 +38,7 @@ export interface Check {
 
 /** One line or one set of circles of a picture. */
 export interface Series {
+  /** Stands above the picture; empty where another series speaks for it. */
   readonly name: string;
   /** Theirs as circles, ours as a line, a second opinion of ours as a broken line. */
   readonly kind: 'circles' | 'line' | 'broken';

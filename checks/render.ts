@@ -36,9 +36,12 @@ const plotPath = ({ check }: Outcome): string => `docs/plots/${check.id}.svg`;
 function renderSum(outcomes: readonly Outcome[]): string {
   const points = outcomes.reduce((sum, o) => sum + o.points.length, 0);
   const missed = outcomes.filter((o) => o.verdict !== 'met');
-  const list = missed.map(
-    (o) => `- ${o.check.title}: ${size(o, o.judged)} against ${size(o, o.target)}. ${why(o)}`,
-  );
+  const byReason = new Map<string, string[]>();
+  for (const o of missed) {
+    const words = `${o.check.title}: ${size(o, o.judged)} against ${size(o, o.target)}`;
+    byReason.set(why(o), [...(byReason.get(why(o)) ?? []), words]);
+  }
+  const list = [...byReason].map(([reason, words]) => `- ${words.join('; ')}. ${reason}`);
   return [
     `${outcomes.length} checks with ${points} points; ${outcomes.length - missed.length} meet their target, ${missed.length} miss it.`,
     ...(list.length ? ['', 'Missed:', '', ...list] : []),

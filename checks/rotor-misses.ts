@@ -3,7 +3,7 @@ import type { Check } from './check.ts';
 type Miss = NonNullable<Check['missed']>;
 
 const LOW_SPEED =
-  'All of it below 3 500 rpm (Reynolds number under 18 000): the form lets laminar flow take lift away there, but this rotor keeps its thrust, while the NR640 asks for the loss and more; one set of constants goes between.';
+  'Most of it below 3 500 rpm (Reynolds number under 18 000): the form lets laminar flow take lift away there, but this rotor keeps its thrust, while the NR640 asks for the loss and more; one set of constants goes between.';
 
 const WIDE_BLADE =
   'The only wide blade among the rotors: without it nothing settles the loss of a low-aspect blade, the fit keeps almost none of it (0.09 instead of 0.79), and two of these blades come out strong in thrust and torque alike.';

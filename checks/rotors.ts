@@ -59,26 +59,49 @@ function curve(rotor: MeasuredRotor, way: Way, name: Name): Check {
 }
 
 function picture(rotor: MeasuredRotor, name: Name): Picture {
-  const ours = (way: Way, kind: Series['kind']): Series => ({
-    name: kind === 'line' ? 'line: computed' : 'broken: computed blind',
-    kind,
-    colour: 0,
-    points: comparison(rotor, way, name)
-      .map(({ x = 0, ours: y }) => ({ x, y }))
-      .sort((a, b) => a.x - b.x),
-  });
-  const theirs = measuredPoints(rotor).map((p) => ({ x: rotor.advance ? p.J : p.rpm, y: p[name] }));
   return {
     id: `rotor-${rotor.id}-${name.toLowerCase()}`,
     title: `${name}, ${rotor.words}, computed and measured`,
     xLabel: rotor.advance ? 'advance ratio J' : 'speed [rpm]',
     yLabel: `${name}, ${rotor.words}`,
-    series: [
-      { name: 'circles: measured', kind: 'circles', colour: 1, points: theirs },
-      ours(WAYS[0], 'line'),
-      ours(WAYS[1], 'broken'),
-    ],
+    series: rotor.advance ? bySpeed(rotor, name) : bothWays(rotor, name),
   };
+}
+
+function bothWays(rotor: MeasuredRotor, name: Name): Series[] {
+  const [inUse, blind] = WAYS.map((way) => comparison(rotor, way, name));
+  const ours = (points: readonly Point[]) => points.map((p) => ({ x: p.x ?? 0, y: p.ours }));
+  return [
+    { name: 'line: computed; broken: computed blind', kind: 'line', colour: 0, points: ours(inUse) },
+    { name: '', kind: 'broken', colour: 0, points: ours(blind) },
+    {
+      name: 'circles: measured',
+      kind: 'circles',
+      colour: 1,
+      points: measuredPoints(rotor).map((p) => ({ x: p.rpm, y: p[name] })),
+    },
+  ];
+}
+
+/** With the constants in use alone: the blind ones lie on top of them. */
+function bySpeed(rotor: MeasuredRotor, name: Name): Series[] {
+  const measured = measuredPoints(rotor);
+  const computed = comparison(rotor, WAYS[0], name);
+  const speeds = [...new Set(measured.map(({ rpm }) => rpm))];
+  return speeds.flatMap((rpm, colour): Series[] => {
+    const at = measured.flatMap((p, i) =>
+      p.rpm === rpm ? [{ x: p.J, ours: computed[i].ours, theirs: p[name] }] : [],
+    );
+    return [
+      {
+        name: `${Math.round(rpm)} rpm: line computed, circles measured`,
+        kind: 'line',
+        colour,
+        points: at.map(({ x, ours }) => ({ x, y: ours })),
+      },
+      { name: '', kind: 'circles', colour, points: at.map(({ x, theirs }) => ({ x, y: theirs })) },
+    ];
+  });
 }
 
 /** Edges of the bands of chord Reynolds number at three quarters of the radius. */

@@ -58,13 +58,13 @@ function picture(section: MeasuredSection, name: Name): Picture {
       const words = `Re ${thousands(reynolds)}`;
       return [
         {
-          name: `line: computed, ${words}`,
+          name: `${words}: line computed, circles measured`,
           kind: 'line' as const,
           colour,
           points: drawn((p) => (name === 'Cl' ? p.ourCl : p.ourCd)),
         },
         {
-          name: `circles: measured, ${words}`,
+          name: '',
           kind: 'circles' as const,
           colour,
           points: drawn((p) => (name === 'Cl' ? p.cl : p.cd)),
