@@ -36,6 +36,8 @@ export interface DuctFlowAnswer {
     readonly state: LipState;
     /** Where the air leaves, from the rim inward (0) to along the bore (90); null where it stays. */
     readonly angle_deg: number | null;
+    /** The same place on the half-section, [z, r]. */
+    readonly place_mm: readonly [number, number] | null;
     /** Share of the bore the stream fills if the air leaves and never comes back. */
     readonly fill: number;
     readonly words: string;
@@ -125,6 +127,7 @@ function answer(model: Model, omega: number, advise: boolean): DuctFlowAnswer {
     lip: {
       state: check?.state ?? 'attached',
       angle_deg: check?.at ? degreesFromRadians(check.at.angle) : null,
+      place_mm: check?.at ? [millimetresFromMetres(check.at.z), millimetresFromMetres(check.at.r)] : null,
       fill: check?.fill ?? 1,
       words: lipWords,
       advice,
