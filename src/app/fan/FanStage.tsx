@@ -4,6 +4,7 @@ import { LossLedger } from '../charts/LossLedger.tsx';
 import { ThrustChart } from '../charts/ThrustChart.tsx';
 import { whenOf } from '../margin/answers.ts';
 import { DesignCard } from '../design/DesignCard.tsx';
+import { AirEntry } from '../entry/AirEntry.tsx';
 import { EndView } from '../sheet/EndView.tsx';
 import { HalfSection } from '../sheet/HalfSection.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
@@ -11,6 +12,7 @@ import { useApp } from '../state/store.ts';
 import { SolidView } from '../view3d/SolidView.tsx';
 import { BladeCard } from './BladeCard.tsx';
 import { BladeTable } from './BladeTable.tsx';
+import { CompareCard } from './CompareCard.tsx';
 import { FanFields } from './FanFields.tsx';
 
 /** The fan on its drawing sheet, and below it what it does. */
@@ -19,6 +21,7 @@ export function FanStage() {
   const assessment = useApp((s) => s.assessment);
   const faults = geometryFaults(project.fan, project.motor);
   const point = assessment && (assessment.fan.hover ?? assessment.fan.full);
+  const compare = assessment?.fan.compare;
   return (
     <>
       <h2 className="unseen">The fan</h2>
@@ -38,7 +41,7 @@ export function FanStage() {
         </ul>
       )}
       {assessment && point && (
-        <div className="strip">
+        <div className={compare ? 'strip' : 'strip two'}>
           <section className="card" aria-labelledby="thrust-card">
             <h3 id="thrust-card">
               Thrust of one fan <em>with its 90 % interval</em>
@@ -51,10 +54,12 @@ export function FanStage() {
             </h3>
             <LossLedger point={point} />
           </section>
+          {compare && <CompareCard compare={compare} />}
         </div>
       )}
       {assessment && point && <BladeCard project={project} point={point} when={whenOf(assessment)} />}
       <DesignCard project={project} />
+      <AirEntry project={project} hover={assessment?.fan.hover ?? null} />
       <BladeTable project={project} />
       <FanFields />
     </>

@@ -8,6 +8,7 @@ import { AirFlow } from './AirFlow.tsx';
 import { DimensionEditor } from './DimensionEditor.tsx';
 import { DimensionMark } from './DimensionMark.tsx';
 import { dimensionsOf } from './dimensions.ts';
+import { LimitMarks } from './LimitMarks.tsx';
 import { extentOf, fitFrame, scaleInWords, xOf, yOf, type Frame } from './frame.ts';
 
 interface Props {
@@ -37,6 +38,11 @@ export function HalfSection({ project, assessment }: Props) {
             <Patterns />
             <Parts profiles={profiles} frame={frame} />
             {assessment && <AirFlow assessment={assessment} profiles={profiles} frame={frame} />}
+            <LimitMarks
+              limits={assessment?.fan.hover?.limits ?? []}
+              frame={frame}
+              bladeZ={Math.max(...profiles.blade.map(([z]) => z))}
+            />
             {/* First all that reaches under the numbers, then the numbers. */}
             <path className="extension" d={dimensions.map((d) => d.extension).join('')} />
             <g className="dimensions">

@@ -1,3 +1,4 @@
+import type { DuctFlowResult } from '../../assess/lip-flow.ts';
 import type { Assessment } from '../../assess/types.ts';
 import type { Fan, Project } from '../../project/schema.ts';
 import type { DesignWish } from '../../study/design.ts';
@@ -24,6 +25,7 @@ export type DrawnBlade =
 export interface StudyWorker {
   propose(answers: SixAnswers): Promise<Proposal>;
   design(project: Project, wish: DesignWish): Promise<DrawnBlade>;
+  ductFlow(project: Project): Promise<DuctFlowResult>;
 }
 
 /** Asks the worker of studies. */

@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import { ductFlowOf } from '../../assess/lip-flow.ts';
 import type { Assessment } from '../../assess/types.ts';
 import { designForProject } from '../../study/design.ts';
 import { propose } from '../../study/propose.ts';
@@ -7,6 +8,7 @@ import type { StudyWorker } from './study.ts';
 /** Searches and flow solutions take up to a second; here they do not hold up the page. */
 const worker: StudyWorker = {
   propose: (answers) => Promise.resolve(propose(answers)),
+  ductFlow: (project) => Promise.resolve(ductFlowOf(project)),
   design: (project, wish) => {
     const answer = designForProject(project, wish);
     if (!answer.ok) return Promise.resolve({ ok: false, reasons: answer.reasons });

@@ -1,0 +1,65 @@
+import { useEffect } from 'react';
+import type { FanPoint } from '../../assess/types.ts';
+import type { Project } from '../../project/schema.ts';
+import { useApp } from '../state/store.ts';
+import { askStudy } from '../worker/study.ts';
+import { useAsked } from '../worker/useAsked.ts';
+import { EntryFigures } from './EntryFigures.tsx';
+import { InflowChart } from './InflowChart.tsx';
+import { NotKnown } from './NotKnown.tsx';
+import { SuctionDrawing } from './SuctionDrawing.tsx';
+
+/** Stillness after an edit before the flow is solved again [ms]. */
+const IDLE_MS = 500;
+
+const solve = (project: Project) => askStudy((at) => at.ductFlow(project));
+
+interface Props {
+  readonly project: Project;
+  /** The hover point by the annuli; null where there is none. */
+  readonly hover: FanPoint | null;
+}
+
+/** How the air comes round the lip and into the rotor, by potential flow, solved when the hands rest. */
+export function AirEntry({ project, hover }: Props) {
+  const [{ working, failed, answer }, ask] = useAsked(solve);
+  const dragging = useApp((s) => s.dragging !== null);
+  const solved = answer?.input === project;
+  useEffect(() => {
+    if (dragging || solved) return undefined;
+    const timer = setTimeout(() => ask(project), IDLE_MS);
+    return () => clearTimeout(timer);
+  }, [project, dragging, solved, ask]);
+  const result = answer?.output;
+  return (
+    <section className="card entry-air" aria-labelledby="entry-card" aria-busy={working || !solved}>
+      <h3 id="entry-card">
+        How the air enters{' '}
+        <em>
+          {result?.ok === false || solved || failed
+            ? 'potential flow about the duct as drawn, in hover'
+            : answer
+              ? 'the last answer; being solved again'
+              : 'being solved'}
+        </em>
+      </h3>
+      {failed && <p role="status">This flow could not be solved; the other numbers are not affected.</p>}
+      {result?.ok === false && <p>{result.why}</p>}
+      {result?.ok && (
+        <div className={solved ? undefined : 'stale'}>
+          <ul className="said">
+            {result.answer.sentences.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+          <div className="entry-views">
+            <SuctionDrawing answer={result.answer} />
+            <InflowChart inflow={result.answer.inflow} annuli={solved && hover ? hover.annuli : null} />
+            <EntryFigures answer={result.answer} />
+          </div>
+          <NotKnown />
+        </div>
+      )}
+    </section>
+  );
+}
