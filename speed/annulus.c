@@ -1,7 +1,7 @@
 /*
  * The ducted fan of src/air/fan.ts in plain C: the yardstick for the TypeScript, built and run by `npm run speed` alone.
- * Same equations, same two rounds, same steps in the same order; the constants of the section form come from constants.h,
- * which speed/yardstick.ts writes from src/air/section-constants.ts. Left out: open rotors, curved vanes, an uneven inflow,
+ * Same equations, same two rounds, same steps in the same order; the constants of the section form and the gap's limit come
+ * from constants.h, which speed/yardstick.ts writes from the TypeScript. Left out: open rotors, curved vanes, an uneven inflow,
  * measured polars, backward rotation and wide brackets (a fan that would need one makes the program stop).
  *
  * Input on stdin: see read_job. Output: "thrust torque" of every speed, one a line, then the nanoseconds of one fan.
@@ -351,7 +351,7 @@ static double gap_share_of(const Job *job, const Run *run, double omega) {
   double lambda = job->gap_over_height;
   double cosine = cos(atan(fmax(0.2, 1 - psi / 4) / through));
   double loss = ((0.7 * lambda * psi) / cosine) * (1 + 10 * sqrt((through * lambda * job->blade_aspect) / (psi * cosine)));
-  return 0.6 * (1 - exp(-loss / 0.6));
+  return LARGEST_SHARE * (1 - exp(-loss / LARGEST_SHARE));
 }
 
 static void sum_up(const Job *job, Run *run, double omega, double share) {

@@ -1,15 +1,12 @@
-/** Builds speed/annulus.c into a folder of its own and runs it on the same fan as the TypeScript. */
+/** Builds speed/annulus.c and runs it on the same fan as the TypeScript. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Air } from '../src/air/atmosphere.ts';
+import { gapShare } from '../src/air/gap.ts';
 import type { Passage } from '../src/air/passage.ts';
 import type { RotorAir } from '../src/air/rotor.ts';
 import { FITTED } from '../src/air/section-constants.ts';
-
-const SOURCE = fileURLToPath(new URL('annulus.c', import.meta.url));
 
 /** What the C program says of a fan: thrust [N] and torque [Nm] at each speed, and the time of one fan [ns]. */
 export interface Measured {
@@ -28,30 +25,23 @@ export interface Yardstick {
     omegas: readonly number[],
     rounds: number,
   ) => Measured;
-  readonly [Symbol.dispose]: () => void;
 }
 
-/** The yardstick, compiled; null where this machine has no C compiler. */
-export function buildYardstick(): Yardstick | null {
+/** The yardstick, compiled from `source` into `folder`; null where this machine has no C compiler. */
+export function buildYardstick(source: string, folder: string): Yardstick | null {
   const compiler = ['gcc', 'cc'].find((name) => spawnSync(name, ['--version']).status === 0);
   if (!compiler) return null;
-  const folder = mkdtempSync(join(tmpdir(), 'fanwright-speed-'));
   const program = join(folder, 'annulus');
-  const remove = () => rmSync(folder, { recursive: true, force: true });
-  const constants = Object.entries(FITTED).map(
-    ([name, value]) => `static const double ${name} = ${value};\n`,
-  );
-  writeFileSync(join(folder, 'constants.h'), constants.join(''));
+  const constants = Object.entries({ ...FITTED, LARGEST_SHARE: gapShare(Infinity) });
+  const lines = constants.map(([name, value]) => `static const double ${name} = ${value};\n`);
+  writeFileSync(join(folder, 'constants.h'), lines.join(''));
   // Fused multiply-add is off so that both languages round alike.
   const built = spawnSync(
     compiler,
-    ['-std=c11', '-O2', '-ffp-contract=off', '-Wall', '-I', folder, SOURCE, '-o', program, '-lm'],
+    ['-std=c11', '-O2', '-ffp-contract=off', '-Wall', '-I', folder, source, '-o', program, '-lm'],
     { encoding: 'utf8' },
   );
-  if (built.status !== 0) {
-    remove();
-    throw new Error(`speed/annulus.c does not compile:\n${built.stderr}`);
-  }
+  if (built.status !== 0) throw new Error(`${source} does not compile:\n${built.stderr}`);
   return {
     compiler,
     run: (rotor, passage, air, omegas, rounds) => {
@@ -66,7 +56,6 @@ export function buildYardstick(): Yardstick | null {
         each_ns: Number(lines[omegas.length]),
       };
     },
-    [Symbol.dispose]: remove,
   };
 }
 

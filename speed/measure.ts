@@ -1,0 +1,174 @@
+/** The measurements of `npm run speed`; speed.ts bundles and starts it: node measure.js ROOT SCRATCH [--record]. */
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { join } from 'node:path';
+import { runFan } from '../src/air/fan.ts';
+import { centreBodyOutline } from '../src/air/flow/outline.ts';
+import { solveFlow, type FlowCase } from '../src/air/flow/solve.ts';
+import { rotorOfFan } from '../src/air/rotor.ts';
+import { assess } from '../src/assess/assess.ts';
+import { modelOf } from '../src/assess/model.ts';
+import { loadKernel } from '../src/make/kernel.ts';
+import { make } from '../src/make/make.ts';
+import { readProject } from '../src/project/read.ts';
+import { formatNumber } from '../src/quantities/format.ts';
+import { fanProfiles } from '../src/shape/profiles.ts';
+import { buildYardstick } from './yardstick.ts';
+
+const [root, scratch] = process.argv.slice(2, 4);
+const DEMO = join(root, 'examples/greenhouse-scout/greenhouse-scout.fanwright.json');
+const RESULTS = join(root, 'speed/results.csv');
+
+const read = readProject(readFileSync(DEMO));
+if (!read.ok) throw new Error('The demo project cannot be read.');
+const { project } = read;
+
+/** Milliseconds of each of `count` calls. */
+function times(count: number, call: () => unknown): Float64Array {
+  const spent = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const began = performance.now();
+    call();
+    spent[i] = performance.now() - began;
+  }
+  return spent.sort();
+}
+
+const quantile = (sorted: ArrayLike<number>, share: number): number =>
+  sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+
+const median = (values: readonly number[]): number => quantile(Float64Array.from(values).sort(), 0.5);
+
+const ANNULI = 40;
+const SPEEDS = Array.from({ length: 25 }, (_, i) => 800 + 50 * i);
+
+/** Largest difference of thrust or torque from the C program's, over its size, that counts as the same. */
+const SAME = 1e-9;
+
+interface PointTimes {
+  readonly ours_us: number;
+  readonly c_us: number;
+  readonly ratio: number;
+  readonly difference: number;
+}
+
+/**
+ * Time of one operating point of the demo's ducted fan in 40 annuli, here and in C by turns, so that both meet the same
+ * machine; c_us and the rest NaN where there is no C compiler. Throws where the two do not agree.
+ */
+function operatingPoint(): PointTimes {
+  const model = modelOf(project);
+  const { passage, air } = model;
+  if (!passage) throw new Error('The demo has no duct.');
+  const rotor = rotorOfFan(project.fan, {}, ANNULI);
+  const run = (omega: number) => runFan(rotor, passage, air, { omega, axialSpeed: 0 });
+  const ours = (rounds: number) => {
+    const began = performance.now();
+    for (let k = 0; k < rounds; k++) for (const omega of SPEEDS) run(omega);
+    return ((performance.now() - began) * 1000) / (rounds * SPEEDS.length);
+  };
+  ours(100);
+  const yardstick = buildYardstick(join(root, 'speed/annulus.c'), scratch);
+  if (!yardstick) {
+    console.log('No C compiler on this machine, so the comparison with C is left out.');
+    const alone = Array.from({ length: 41 }, () => ours(40));
+    return { ours_us: median(alone), c_us: NaN, ratio: NaN, difference: NaN };
+  }
+  const { thrust, torque } = yardstick.run(rotor, passage, air, SPEEDS, 1);
+  const differs = (a: number, b: number) => Math.abs(a / b - 1);
+  const difference = Math.max(
+    ...SPEEDS.map(run).flatMap((r, i) => [differs(r.thrust, thrust[i]), differs(r.torque, torque[i])]),
+  );
+  if (!(difference <= SAME))
+    throw new Error(
+      `speed/annulus.c and runFan differ by ${difference} of thrust or torque: not the same solve.`,
+    );
+  const here: number[] = [];
+  const there: number[] = [];
+  for (let turn = 0; turn < 41; turn++) {
+    here.push(ours(40));
+    there.push(yardstick.run(rotor, passage, air, SPEEDS, 40).each_ns / 1000);
+  }
+  return {
+    ours_us: median(here),
+    c_us: median(there),
+    ratio: median(here.map((t, i) => t / there[i])),
+    difference,
+  };
+}
+
+/** Potential flow about the demo's duct and body, 150 and 50 elements, at its hover thrust. */
+function panelCase(): FlowCase {
+  const model = modelOf(project);
+  const { duct, hub, motor, seat, tailCone, layout } = fanProfiles(project.fan, project.motor);
+  if (!duct) throw new Error('The demo has no duct.');
+  return {
+    duct,
+    centreBody: centreBodyOutline(
+      [hub, motor, seat, tailCone].filter((p) => p !== null),
+      true,
+    ),
+    discZ: layout.rotorZ,
+    density: model.air.density,
+    freeStream: 0,
+    duty: { thrust: model.needed },
+    ductPanels: 150,
+    centrePanels: 50,
+  };
+}
+
+const firstCall = times(1, () => assess(project))[0];
+times(100, () => assess(project));
+const warm = times(300, () => assess(project));
+const point = operatingPoint();
+const flow = panelCase();
+times(10, () => solveFlow(flow));
+const panels = times(31, () => solveFlow(flow));
+const begunCold = performance.now();
+const kernel = await loadKernel();
+await make(project, { kernel });
+const makeCold = performance.now() - begunCold;
+const makeWarm = new Float64Array(9);
+for (let i = 0; i < makeWarm.length; i++) {
+  const began = performance.now();
+  await make(project, { kernel });
+  makeWarm[i] = performance.now() - began;
+}
+makeWarm.sort();
+
+const rows: readonly (readonly [key: string, words: string, value: number])[] = [
+  ['assess_first_ms', 'assess(demo), first call [ms]', firstCall],
+  ['assess_median_ms', 'assess(demo), warm, median [ms]', quantile(warm, 0.5)],
+  ['assess_p95_ms', 'assess(demo), warm, 95 in 100 below [ms]', quantile(warm, 0.95)],
+  [
+    'assess_per_s',
+    'assess(demo), calls a second, one thread',
+    1000 / (warm.reduce((a, b) => a + b) / warm.length),
+  ],
+  ['fan_us', 'operating point, 40 annuli, median [µs]', point.ours_us],
+  ['fan_c_us', 'the same in C, median [µs]', point.c_us],
+  ['fan_over_c', 'TypeScript over C, median of 41 turns', point.ratio],
+  ['fan_c_difference', 'largest difference from C, relative', point.difference],
+  ['panels_ms', 'potential flow, 200 elements, median [ms]', quantile(panels, 0.5)],
+  ['make_cold_ms', 'make(demo), first call, kernel loaded [ms]', makeCold],
+  ['make_warm_ms', 'make(demo), warm, median of 9 [ms]', quantile(makeWarm, 0.5)],
+];
+
+const shown = (value: number) => (Math.abs(value) < 1e-3 ? value.toExponential(1) : formatNumber(value));
+
+const machine = `${cpus().length} cores, ${cpus()[0]?.model.trim() ?? 'unknown processor'}, Node ${process.versions.node}`;
+console.log(machine);
+for (const [, words, value] of rows)
+  if (!Number.isNaN(value)) console.log(`  ${words.padEnd(46)}${shown(value).padStart(10)}`);
+
+if (process.argv.includes('--record')) {
+  if (!existsSync(RESULTS))
+    writeFileSync(RESULTS, ['date', 'machine', ...rows.map(([key]) => key)].join(',') + '\n');
+  const cells = [
+    new Date().toISOString().slice(0, 10),
+    `"${machine}"`,
+    ...rows.map(([, , v]) => v.toPrecision(4)),
+  ];
+  appendFileSync(RESULTS, cells.join(',') + '\n');
+  console.log('recorded in speed/results.csv');
+}
