@@ -1,5 +1,6 @@
 import { atmosphere } from '../src/air/atmosphere.ts';
 import type { RotorAir } from '../src/air/rotor.ts';
+import type { SectionConstants } from '../src/air/section-constants.ts';
 import { formatPercent } from '../src/quantities/format.ts';
 import { angularSpeedFromRpm } from '../src/quantities/units.ts';
 import type { Check, Picture, Point, Series, Summary, Topic } from './check.ts';
@@ -154,6 +155,26 @@ function spread(): Summary {
   };
 }
 
+/** The constants in use beside the lowest and highest of the fits that left a rotor out. */
+function constantsTable(): Summary {
+  const blind = STATIC_ROTORS.map(fitWithout);
+  const line = (words: string, value: (fit: SectionFit) => number) => {
+    const others = blind.map(value);
+    return [words, String(value(fitOfAll)), `${Math.min(...others)} to ${Math.max(...others)}`];
+  };
+  const keys = Object.keys(fitOfAll.constants) as (keyof SectionConstants)[];
+  return {
+    title:
+      'The constants of the section form (docs/theory.md, section 5) and the two fitted cambers, and how far they move when one rotor geometry is left out. Angles in rad.',
+    head: ['constant', 'in use', 'one left out'],
+    rows: [
+      ...keys.map((key) => line(key, ({ constants }) => constants[key])),
+      line('camber, DA sections', ({ camber }) => camber.first),
+      line('camber, NR640', ({ camber }) => camber.second),
+    ],
+  };
+}
+
 /** The rotor that the doubts are worked out on. */
 const TYPICAL_ROTOR = STATIC_ROTORS[1];
 
@@ -193,7 +214,7 @@ export const rotorTopic: Topic = {
   checks: [...STATIC_ROTORS, ADVANCE_ROTOR].flatMap((rotor) =>
     WAYS.flatMap((way) => [curve(rotor, way, 'CT'), curve(rotor, way, 'CP')]),
   ),
-  summaries: () => [spread()],
+  summaries: () => [spread(), constantsTable()],
   pictures: () =>
     [...STATIC_ROTORS, ADVANCE_ROTOR].flatMap((rotor) => [picture(rotor, 'CT'), picture(rotor, 'CP')]),
 };
