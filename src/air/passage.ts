@@ -2,6 +2,7 @@ import type { Fan } from '../project/schema.ts';
 import type { FanLayout } from '../shape/layout.ts';
 import { metresFromMillimetres, radiansFromDegrees } from '../quantities/units.ts';
 import type { Air } from './atmosphere.ts';
+import { ductHold } from './gap.ts';
 import { inletLossFree } from './inlet.ts';
 import { bluntEdgeDrag } from './section.ts';
 
@@ -63,6 +64,9 @@ export function idealPassage(exitRatio: number): Passage {
 
 /** Steepest half-angle [rad] that a short exit cone fills. Source: 10 degrees was best in Pereira, thesis, Univ. of Maryland, 2008 (ADA595716). */
 const STEEPEST_CONE = (10 * Math.PI) / 180;
+
+/** An open rotor's far wake is half the disc: the exit ratio that a duct without hold tends to. */
+const OPEN_EXIT_RATIO = 0.5;
 
 /** Loss of a reversed intake through the sharp exit edge, on V_x. Idelchik, diagram 3-1 (from memory). */
 const REVERSED_INTAKE_LOSS = 1;
@@ -163,14 +167,15 @@ export function passageOf(
   let chordSum = 0;
   for (const station of fan.blade) chordSum += metresFromMillimetres(station.chord_mm);
   const height = tipRadius - hub;
+  const hold = ductHold(tipGap / height);
   return {
-    exitRatio,
+    exitRatio: OPEN_EXIT_RATIO + (exitRatio - OPEN_EXIT_RATIO) * hold,
     losses: {
-      inletLip: inletLossFree(lipRadius / (2 * boreRadius)),
-      wallFriction,
+      inletLip: hold * inletLossFree(lipRadius / (2 * boreRadius)),
+      wallFriction: hold * wallFriction,
       hubBase,
       struts: (vaneDrag * vaneArea) / disc,
-      exitExpansion: exitLoss(exitRatio, Math.min(Math.abs(halfAngle), STEEPEST_CONE)),
+      exitExpansion: hold * exitLoss(exitRatio, Math.min(Math.abs(halfAngle), STEEPEST_CONE)),
     },
     reversedExitRatio: 1,
     reversedLoss: REVERSED_INTAKE_LOSS,
