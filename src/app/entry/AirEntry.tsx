@@ -1,6 +1,9 @@
 import { useEffect } from 'react';
+import type { DuctFlowResult } from '../../assess/lip-flow.ts';
 import type { FanPoint } from '../../assess/types.ts';
 import type { Project } from '../../project/schema.ts';
+import { millimetresFromMetres } from '../../quantities/units.ts';
+import { fanLayout } from '../../shape/layout.ts';
 import { useApp } from '../state/store.ts';
 import { askStudy } from '../worker/study.ts';
 import { useAsked } from '../worker/useAsked.ts';
@@ -34,18 +37,11 @@ export function AirEntry({ project, hover }: Props) {
   return (
     <section className="card entry-air" aria-labelledby="entry-card" aria-busy={working || !solved}>
       <h3 id="entry-card">
-        How the air enters{' '}
-        <em>
-          {result?.ok === false || solved || failed
-            ? 'potential flow about the duct as drawn, in hover'
-            : answer
-              ? 'the last answer; being solved again'
-              : 'being solved'}
-        </em>
+        How the air enters <em>{state(solved || failed, result)}</em>
       </h3>
       {failed && <p role="status">This flow could not be solved; the other numbers are not affected.</p>}
       {result?.ok === false && <p>{result.why}</p>}
-      {result?.ok && (
+      {answer && result?.ok && (
         <div className={solved ? undefined : 'stale'}>
           <ul className="said">
             {result.answer.sentences.map((text) => (
@@ -53,7 +49,10 @@ export function AirEntry({ project, hover }: Props) {
             ))}
           </ul>
           <div className="entry-views">
-            <SuctionDrawing answer={result.answer} />
+            <SuctionDrawing
+              answer={result.answer}
+              rotorZ_mm={millimetresFromMetres(fanLayout(answer.input.fan, answer.input.motor).rotorZ)}
+            />
             <InflowChart inflow={result.answer.inflow} annuli={solved && hover ? hover.annuli : null} />
             <EntryFigures answer={result.answer} />
           </div>
@@ -62,4 +61,10 @@ export function AirEntry({ project, hover }: Props) {
       )}
     </section>
   );
+}
+
+function state(done: boolean, result: DuctFlowResult | undefined): string {
+  if (done && result?.ok === false) return '';
+  if (done) return 'potential flow about the duct as drawn, in hover';
+  return result?.ok ? 'the last answer; being solved again' : 'being solved';
 }

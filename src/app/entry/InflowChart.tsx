@@ -22,8 +22,8 @@ export function InflowChart({ inflow, annuli }: Props) {
   return (
     <figure aria-label={story}>
       <figcaption>
-        Into the rotor: <span className="key solid">this flow</span>
-        {annuli && <span className="key dashed">the annuli</span>}
+        Into the rotor: <span className="key ours">this flow</span>
+        {annuli && <span className="key dashed">annuli</span>}
       </figcaption>
       <div className="plot" ref={watch}>
         {size && size.height > 40 && <Plot inflow={inflow} annuli={annuli} {...size} />}

@@ -1,13 +1,13 @@
 import type { Comparison } from '../../assess/types.ts';
-import { formatNumber as n, formatPercent } from '../../quantities/format.ts';
+import { formatNumber as n } from '../../quantities/format.ts';
 
 /** The same rotor with its duct and without: what each gives for the same power, and takes for the same thrust. */
 export function CompareCard({ compare }: { readonly compare: Comparison }) {
   const { thrustAtEqualPower: thrust, powerAtEqualThrust: power, words } = compare;
   return (
-    <section className="card" aria-labelledby="compare-card">
+    <section className="card compare-card" aria-labelledby="compare-card">
       <h3 id="compare-card">
-        With the duct and without <em>same rotor, in hover</em>
+        With the duct and without <em>in hover</em>
       </h3>
       <table className="compare">
         <thead>
@@ -15,7 +15,6 @@ export function CompareCard({ compare }: { readonly compare: Comparison }) {
             <td />
             <th scope="col">duct</th>
             <th scope="col">open</th>
-            <th scope="col">ratio</th>
           </tr>
         </thead>
         <tbody>
@@ -23,7 +22,6 @@ export function CompareCard({ compare }: { readonly compare: Comparison }) {
             <th scope="row">Thrust at {power ? `${n(power.ducted_W)} W` : 'the same power'}</th>
             <td>{n(thrust.ducted_N)} N</td>
             <td>{n(thrust.open_N)} N</td>
-            <td>{formatPercent(thrust.ratio)}</td>
           </tr>
           <tr>
             <th scope="row">Power at {n(thrust.ducted_N)} N</th>
@@ -31,10 +29,9 @@ export function CompareCard({ compare }: { readonly compare: Comparison }) {
               <>
                 <td>{n(power.ducted_W)} W</td>
                 <td>{n(power.open_W)} W</td>
-                <td>{formatPercent(power.ratio)}</td>
               </>
             ) : (
-              <td colSpan={3}>not reached open</td>
+              <td colSpan={2}>not reached open</td>
             )}
           </tr>
         </tbody>

@@ -18,10 +18,7 @@ export function LimitMarks({ limits, frame, bladeZ }: Props) {
   const rows = limits
     .map((limit) => ({ limit, y: yOf(frame, metresFromMillimetres(limit.radius_mm)) }))
     .sort((a, b) => a.y - b.y);
-  const textRows = rows.reduce<readonly number[]>(
-    (placed, { y }) => [...placed, Math.max(y, (placed.at(-1) ?? -Infinity) + ROW)],
-    [],
-  );
+  const textRows = spread(rows.map(({ y }) => y));
   return (
     <g className="limits">
       {rows.map(({ limit, y }, i) => {
@@ -41,3 +38,10 @@ export function LimitMarks({ limits, frame, bladeZ }: Props) {
     </g>
   );
 }
+
+/** Heights for rows of text that stand beside `y` (from the top down): far enough apart to read, moved upward where not. */
+const spread = (y: readonly number[]): readonly number[] =>
+  y.reduceRight<readonly number[]>(
+    (placed, at) => [Math.min(at, (placed[0] ?? Infinity) - ROW), ...placed],
+    [],
+  );
