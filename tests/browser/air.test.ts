@@ -101,3 +101,39 @@ describe('loading limits', () => {
     expect(await page.locator('.remarks').innerText()).toContain(title);
   });
 });
+
+describe('what the section is made of', () => {
+  it('takes roughness and a measured table, which change the answers, and gives them back', async () => {
+    const { page, problems } = await stand.open();
+    const shaft = page.locator('#loss-card');
+    const first = await shaft.innerText();
+    const rough = page.getByLabel('Blade roughness', { exact: true });
+    await rough.fill('0.1');
+    await rough.press('Enter');
+    expect(await shaft.innerText()).not.toBe(first);
+    await page.keyboard.press('Control+z');
+
+    const rows = [-10, -5, 0, 5, 10, 15].map((a) => `30000,${a},${(0.5 + 0.08 * a).toFixed(2)},0.09`);
+    const take = (text: string) =>
+      page
+        .getByLabel('Table of measured lift and drag')
+        .setInputFiles({ name: 'polar.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await take('Re,alpha,Cl\n30000,0,0.1\n');
+    expect(await page.locator('.notice').innerText()).toContain('no column for cd');
+    expect(await shaft.innerText()).toBe(first);
+    await take(`Re,alpha,Cl,Cd\n${rows.join('\n')}\n`);
+    await page.getByText('6 points, Re 30 000, in use.').waitFor();
+    expect(await shaft.innerText()).not.toBe(first);
+    await page.getByRole('button', { name: 'Give up' }).click();
+    expect(await shaft.innerText()).toBe(first);
+    expect(problems).toEqual([]);
+  });
+
+  it('shows the turn of the vanes where they are curved', async () => {
+    const { page } = await stand.open();
+    const turn = page.getByLabel('Turn of the vanes', { exact: true });
+    expect(await turn.count()).toBe(0);
+    await page.getByLabel('Curved vanes', { exact: true }).check();
+    expect(await turn.inputValue()).not.toBe('');
+  });
+});

@@ -34,7 +34,9 @@ function Drawing({ air, width, height }: { air: Triangle; width: number; height:
   const ray = (degrees: number, length: number) =>
     [PAD.left + length * Math.cos(radians(degrees)), top + length * Math.sin(radians(degrees))] as const;
   const arc = ray(inflow_deg, ARC);
-  const chord = ray(inflow_deg + attack_deg, 0.8 * w * scale);
+  const lean = Math.abs(Math.sin(radians(inflow_deg + attack_deg)));
+  const roomDown = (down > 0 ? height - top : top) - 20;
+  const chord = ray(inflow_deg + attack_deg, Math.min(0.8 * w * scale, roomDown / Math.max(lean, 1e-6)));
   return (
     <svg
       width={width}

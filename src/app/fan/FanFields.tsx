@@ -2,6 +2,7 @@ import { memo } from 'react';
 import { ChoiceField, SwitchField } from '../field/ChoiceField.tsx';
 import { NumberField } from '../field/NumberField.tsx';
 import { useApp } from '../state/store.ts';
+import { PolarField } from './PolarField.tsx';
 
 /** Every dimension of the fan as a list, for those that have no place on the drawing and for the keyboard. */
 export const FanFields = memo(function FanFields() {
@@ -36,6 +37,7 @@ export const FanFields = memo(function FanFields() {
         <NumberField path="fan.section.trailingEdge_mm" />
         <NumberField path="fan.section.noseBluntness_ratio" />
         <NumberField path="fan.section.roughness_mm" />
+        <PolarField />
         {ducted && (
           <>
             <NumberField path="fan.tipGap_mm" />
