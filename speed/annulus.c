@@ -51,7 +51,7 @@ typedef struct {
 typedef struct {
   State state[MOST_ANNULI];
   double suction[MOST_ANNULI], reynolds[MOST_ANNULI], exit_velocity[MOST_ANNULI];
-  double axial[MOST_ANNULI], swirl[MOST_ANNULI];
+  double axial[MOST_ANNULI], swirl[MOST_ANNULI], steepness;
   double thrust, rotor_thrust, torque, mass_flow, axial_velocity, jet_velocity;
   double ideal, uneven, profile, gap, swirl_loss, lip, wall, base, struts, expansion, ledger_error;
 } Run;
@@ -74,7 +74,7 @@ static double zero_lift_per_camber(double position) {
 
 static double smooth_drag(double re, double t, double tripped, double roughness) {
   double laminar = 1.328 / sqrt(re);
-  double smooth = 0.455 / pow(log10(fmax(re, 1e4)), 2.58);
+  double smooth = 0.455 * exp(-2.58 * log(0.4342944819032518 * log(fmax(re, 1e4))));
   double rough = roughness > 1e-6 ? pow(1.89 + 1.62 * log10(1 / roughness), -2.5) : 0;
   double natural = MOST_TURBULENT / (1 + TURBULENT_MIDDLE / re);
   double share = natural + (1 - natural) * tripped;
@@ -175,7 +175,7 @@ static double balance_at(const Annulus *in, const Stream *stream, double phi) {
   return scale * give + in->ram * k * k;
 }
 
-static double root_near(const Annulus *in, const Stream *stream, double guess, double tolerance) {
+static double root_near(const Annulus *in, const Stream *stream, double guess, double tolerance, double *steepness) {
   if (!(guess > 1e-3 && guess < 1.4)) return 0;
   double scale = in->blade_speed * in->blade_speed;
   double fall = scale * (in->solidity * stream->slope + 2 * in->head * guess);
@@ -183,7 +183,7 @@ static double root_near(const Annulus *in, const Stream *stream, double guess, d
   double fa = balance_at(in, stream, a);
   if (fa == 0) return a;
   double most = 0.08 * guess;
-  double b = a + fmax(-most, fmin(most, fa / fall));
+  double b = a + fmax(-most, fmin(most, fa / (fall * *steepness)));
   double before = 0;
   for (int i = 0; i < 9; i++) {
     double fb = balance_at(in, stream, b);
@@ -193,7 +193,10 @@ static double root_near(const Annulus *in, const Stream *stream, double guess, d
     double next = b - fb / slope_here;
     if (!(next > 0.4 * guess && next < 1.7 * guess)) return 0;
     double step = fabs(next - b);
-    if (step < tolerance || step * step < 0.01 * tolerance * before) return next;
+    if (step < tolerance || step * step < 0.01 * tolerance * before) {
+      *steepness = -slope_here / fall;
+      return next;
+    }
     before = fabs(b - a);
     a = b;
     fa = fb;
@@ -260,8 +263,9 @@ static double largest_root(const Annulus *in, const Stream *stream, double toler
   exit(2);
 }
 
-static void solve_annulus(const Annulus *in, const Stream *stream, double guess, double tolerance, State *out) {
-  double phi = root_near(in, stream, guess, tolerance), cl, cd;
+static void solve_annulus(const Annulus *in, const Stream *stream, double guess, double tolerance, double *steepness,
+                          State *out) {
+  double phi = root_near(in, stream, guess, tolerance, steepness), cl, cd;
   if (!(phi > 0 && in->blade_angle - phi < stream->nose_stall_up)) phi = largest_root(in, stream, tolerance);
   double sine = sin(phi), cosine = cos(phi);
   lift_drag(stream, in->blade_angle - phi, &cl, &cd);
@@ -314,7 +318,7 @@ static void solve_all(const Job *job, Run *run, double omega, int stride, double
     };
     run->suction[i] = exit_suction;
     State *state = &run->state[i];
-    solve_annulus(&in, &stream, known < n ? atan2(through, across) : NAN, tolerance, state);
+    solve_annulus(&in, &stream, known < n ? atan2(through, across) : NAN, tolerance, &run->steepness, state);
     run->axial[i] = state->axial;
     run->swirl[i] = state->swirl;
     double width = 0;
@@ -416,6 +420,7 @@ static void sum_up(const Job *job, Run *run, double omega, double share) {
 
 static void run_fan(const Job *job, Run *run, double omega) {
   for (int i = 0; i < job->annuli; i++) run->axial[i] = NAN, run->swirl[i] = 0;
+  run->steepness = 1;
   solve_all(job, run, omega, 3, 0, 1e-8);
   double share = gap_share_of(job, run, omega);
   spread_guesses(job, run);

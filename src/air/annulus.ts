@@ -105,12 +105,12 @@ export function prandtlFactor(input: AnnulusInput, sinPhi: number, cosPhi: numbe
 }
 
 /** The balance described above at inflow angle `phi`; where k <= 0 the sign it has where k reaches zero. */
-function balanceAt(input: AnnulusInput, stream: SectionStream, phi: number, force: Float64Array): number {
+function balanceAt(input: AnnulusInput, stream: SectionStream, phi: number, scratch: Float64Array): number {
   const sin = Math.sin(phi);
   const cos = Math.cos(phi);
-  liftDragInto(stream, input.bladeAngle - phi, force);
-  const cx = force[0] * cos - force[1] * sin;
-  const ct = force[0] * sin + force[1] * cos;
+  liftDragInto(stream, input.bladeAngle - phi, scratch);
+  const cx = scratch[0] * cos - scratch[1] * sin;
+  const ct = scratch[0] * sin + scratch[1] * cos;
   const size = Math.max(Math.abs(sin), TINY);
   const tipFactor = input.ducted ? 1 : prandtlFactor(input, sin, cos);
   const tau = (input.swirlFactor * input.solidity * ct) / (2 * tipFactor * size);
@@ -162,7 +162,8 @@ const SURE = 0.01;
 /**
  * Solves one annulus. `stream` is the section at the annulus's Reynolds and Mach number; `guess` an inflow angle near
  * which to look first (NaN: none), taken up only if the blade is unstalled there, where the root is the largest one.
- * `tolerance` is on the inflow angle [rad]; `force` is scratch space of two numbers.
+ * `tolerance` is on the inflow angle [rad]. `scratch` holds three numbers from call to call: lift, drag, and how steep the
+ * balance was at the last root over its estimate (1 to begin with), which makes the neighbour's first step a good one.
  * Never throws for finite input; every output is finite.
  */
 export function solveAnnulus(
@@ -170,29 +171,34 @@ export function solveAnnulus(
   stream: SectionStream,
   guess: number,
   tolerance: number,
-  force: Float64Array,
+  scratch: Float64Array,
 ): AnnulusState {
   if (input.bladeSpeed === 0 && (input.ducted ? ram(input) === 0 : input.axialSpeed === 0)) {
-    return stateAt(input, stream, 0, force);
+    return stateAt(input, stream, 0, scratch);
   }
-  const near = rootNear(input, stream, guess, tolerance, force);
-  if (near > 0 && input.bladeAngle - near < stream.noseStallUp) return stateAt(input, stream, near, force);
-  const balance = (phi: number) => balanceAt(input, stream, phi, force);
+  const near = rootNear(input, stream, guess, tolerance, scratch);
+  if (near > 0 && input.bladeAngle - near < stream.noseStallUp) return stateAt(input, stream, near, scratch);
+  const balance = (phi: number) => balanceAt(input, stream, phi, scratch);
   return stateAt(
     input,
     stream,
     largestRoot(balance, input.bladeAngle - stream.zeroLift, tolerance * ODD_CARE),
-    force,
+    scratch,
   );
 }
 
-function stateAt(input: AnnulusInput, stream: SectionStream, phi: number, force: Float64Array): AnnulusState {
+function stateAt(
+  input: AnnulusInput,
+  stream: SectionStream,
+  phi: number,
+  scratch: Float64Array,
+): AnnulusState {
   const sin = Math.sin(phi);
   const cos = Math.cos(phi);
   const alpha = input.bladeAngle - phi;
-  liftDragInto(stream, alpha, force);
-  const cl = force[0];
-  const cd = force[1];
+  liftDragInto(stream, alpha, scratch);
+  const cl = scratch[0];
+  const cd = scratch[1];
   const cx = cl * cos - cd * sin;
   const ct = cl * sin + cd * cos;
   const size = Math.max(Math.abs(sin), TINY);
@@ -223,19 +229,19 @@ function rootNear(
   stream: SectionStream,
   guess: number,
   tolerance: number,
-  force: Float64Array,
+  scratch: Float64Array,
 ): number {
   if (!(guess > 1e-3 && guess < 1.2 && input.bladeSpeed > 0)) return 0;
   const scale = input.ducted ? input.bladeSpeed * input.bladeSpeed : input.bladeSpeed;
   const fall = scale * (input.solidity * stream.slope + 2 * (input.ducted ? input.head : 4) * guess);
   let a = guess;
-  let fa = balanceAt(input, stream, a, force);
+  let fa = balanceAt(input, stream, a, scratch);
   if (fa === 0) return a;
   const most = FIRST_STEP * guess;
-  let b = a + Math.max(-most, Math.min(most, fa / fall));
+  let b = a + Math.max(-most, Math.min(most, fa / (fall * scratch[2])));
   let before = 0;
   for (let i = 0; i < SECANT_STEPS; i++) {
-    const fb = balanceAt(input, stream, b, force);
+    const fb = balanceAt(input, stream, b, scratch);
     if (fb === 0) return b;
     const slope = (fb - fa) / (b - a);
     if (!(slope < 0)) return 0;
@@ -243,7 +249,10 @@ function rootNear(
     if (!(next > 0.4 * guess && next < 1.7 * guess)) return 0;
     const step = Math.abs(next - b);
     // Secant errors go as the product of the two before: next to b as b is to the point before a.
-    if (step < tolerance || step * step < SURE * tolerance * before) return next;
+    if (step < tolerance || step * step < SURE * tolerance * before) {
+      scratch[2] = -slope / fall;
+      return next;
+    }
     before = Math.abs(b - a);
     a = b;
     fa = fb;

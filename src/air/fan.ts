@@ -6,7 +6,7 @@ import { idealPower } from './momentum.ts';
 import { vaneRecovery, type Passage } from './passage.ts';
 import type { RotorAir } from './rotor.ts';
 import type { SectionConstants } from './section-constants.ts';
-import { sectionStream, type SectionStream } from './section.ts';
+import { sectionStream } from './section.ts';
 
 /** How the fan runs. */
 export interface FanRun {
@@ -95,7 +95,7 @@ export function runFan(rotor: RotorAir, passage: Passage | null, air: Air, reque
     axial: new Float64Array(n).fill(Number.NaN),
     swirl: new Float64Array(n),
     exitRatio: localExitRatios(rotor, passage),
-    force: new Float64Array(2),
+    scratch: Float64Array.of(0, 0, 1),
   };
   const given = passage?.swirlRecovery ?? 0;
   solveAll(job, FIRST_STRIDE, { gapShare: 0, recovery: given }, FIRST_TOLERANCE);
@@ -130,23 +130,35 @@ interface Job {
   readonly swirl: Float64Array;
   /** Axial velocity over exit velocity in each annulus; empty for an open rotor. */
   readonly exitRatio: Float64Array;
-  readonly force: Float64Array;
+  /** See `solveAnnulus`. */
+  readonly scratch: Float64Array;
 }
 
 /** Speeds whose squares would drown in rounding are no speeds. */
 const stillIfTiny = (speed: number) => (Math.abs(speed) < 1e-6 ? 0 : speed);
 
-function withFactors(stream: SectionStream, run: FanRun): SectionStream {
-  const dragFactor = run.ideal ? 0 : (run.dragFactor ?? 1);
-  const liftFactor = run.liftFactor ?? 1;
-  if (dragFactor === 1 && liftFactor === 1) return stream;
-  return { ...stream, slope: stream.slope * liftFactor, dragFactor };
-}
-
 /** Solves every `stride`-th annulus from the tip in, each standing for its inner neighbours left out. */
 function solveAll(job: Job, stride: number, { gapShare, recovery }: Settled, tolerance: number): void {
   const { rotor, passage, air, run, omega, states, axial, swirl } = job;
   const loss = passage ? totalLoss(passage) : 0;
+  // One object for all annuli: a new one each would cost more than the numbers in it.
+  const input: { -readonly [K in keyof AnnulusInput]: AnnulusInput[K] } = {
+    ducted: passage !== null,
+    bladeCount: rotor.bladeCount,
+    hubRadius: rotor.hubRadius,
+    tipRadius: rotor.tipRadius,
+    radius: NaN,
+    solidity: NaN,
+    bladeAngle: NaN,
+    bladeSpeed: NaN,
+    axialSpeed: run.axialSpeed,
+    head: NaN,
+    headReversed: passage ? 1 / passage.reversedExitRatio ** 2 + passage.reversedLoss : 0,
+    gapShare,
+    swirlRecovery: recovery,
+    swirlFactor: run.ideal ? 0 : 1,
+    exitSuction: NaN,
+  };
   let suction = 0;
   let last = 0;
   for (let i = rotor.radius.length - 1; i >= 0; i -= stride) {
@@ -158,37 +170,24 @@ function solveAll(job: Job, stride: number, { gapShare, recovery }: Settled, tol
     const across = bladeSpeed - (known < axial.length ? swirl[known] : 0) / 2;
     const speed = Math.sqrt(through * through + across * across);
     job.reynolds[i] = (air.density * speed * rotor.chord[i]) / air.viscosity;
-    const stream = withFactors(
-      sectionStream(
-        rotor.sections[i],
-        job.reynolds[i],
-        speed / air.soundSpeed,
-        rotor.chord[i] / r,
-        rotor.lattice[i],
-        run.constants,
-      ),
-      run,
+    const stream = sectionStream(
+      rotor.sections[i],
+      job.reynolds[i],
+      speed / air.soundSpeed,
+      rotor.chord[i] / r,
+      rotor.lattice[i] * (run.liftFactor ?? 1),
+      run.constants,
+      run.ideal ? 0 : run.dragFactor,
     );
-    const input: AnnulusInput = {
-      ducted: passage !== null,
-      bladeCount: rotor.bladeCount,
-      hubRadius: rotor.hubRadius,
-      tipRadius: rotor.tipRadius,
-      radius: r,
-      solidity: (rotor.bladeCount * rotor.chord[i]) / (2 * Math.PI * r),
-      bladeAngle: job.backward ? Math.PI - rotor.angle[i] : rotor.angle[i],
-      bladeSpeed,
-      axialSpeed: run.axialSpeed,
-      head: passage ? 1 / job.exitRatio[i] ** 2 + loss : 0,
-      headReversed: passage ? 1 / passage.reversedExitRatio ** 2 + passage.reversedLoss : 0,
-      gapShare,
-      swirlRecovery: recovery,
-      swirlFactor: run.ideal ? 0 : 1,
-      exitSuction: passage ? suction + last / 2 : 0,
-    };
+    input.radius = r;
+    input.solidity = (rotor.bladeCount * rotor.chord[i]) / (2 * Math.PI * r);
+    input.bladeAngle = job.backward ? Math.PI - rotor.angle[i] : rotor.angle[i];
+    input.bladeSpeed = bladeSpeed;
+    input.head = passage ? 1 / job.exitRatio[i] ** 2 + loss : 0;
+    input.exitSuction = passage ? suction + last / 2 : 0;
     job.suctions[i] = input.exitSuction;
     const guess = known < axial.length ? Math.atan2(through, across) : Number.NaN;
-    const state = solveAnnulus(input, stream, guess, tolerance, job.force);
+    const state = solveAnnulus(input, stream, guess, tolerance, job.scratch);
     states[i] = state;
     axial[i] = state.axialVelocity;
     swirl[i] = state.swirlVelocity;
