@@ -189,7 +189,7 @@ function worst(kind: LoadingLimit['kind'], limit: number, places: readonly Place
   const low = kind === 'slowing' || kind === 'reversed flow';
   const at = past.reduce((a, b) => ((low ? b.value < a.value : b.value > a.value) ? b : a));
   const spanPast = past.reduce((sum, place) => sum + place.width, 0);
-  const where = `${n(at.radius * 1000, 3)} mm from the axis (${formatPercent(at.span)} of the span)`;
+  const where = `at ${n(at.radius * 1000, 3)} mm from the axis (${formatPercent(at.span)} of the span)`;
   const reach = `over ${formatPercent(Math.min(1, spanPast))} of the span`;
   const words: Record<Exclude<LoadingLimit['kind'], 'tip Mach'>, string> = {
     diffusion: `The blades slow the air along their backs too hard: diffusion factor ${n(at.value, 2)} ${where}, past ${limit} ${reach}. Wider or more blades, or less pressure there, would do.`,
