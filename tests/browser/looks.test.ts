@@ -32,10 +32,20 @@ describe.each([
       };
       for (const stage of stages) {
         await toStage(page, stage);
-        if (stage === 'Fan')
+        if (stage === 'Fan') {
           await expect
             .poll(() => page.locator('.solid-note').innerText(), { timeout: 30_000 })
             .toContain('triangles');
+          await page.getByRole('button', { name: 'Draw a blade' }).click();
+          await page.getByRole('button', { name: 'Use this blade' }).waitFor();
+          await page.locator('section[aria-labelledby="entry-card"][aria-busy="false"]').waitFor();
+          await page.getByText('What this flow does not know').click();
+          await page.mouse.move(0, 0);
+          await page.evaluate(() => {
+            scrollTo(0, 0);
+            document.querySelector('main')?.scrollTo(0, 0);
+          });
+        }
         if (stage === 'Print') await page.getByRole('row', { name: /duct/ }).waitFor({ timeout: 30_000 });
         await look(stage.toLowerCase());
       }
