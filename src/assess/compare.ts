@@ -7,17 +7,18 @@ import type { Comparison, FanPoint } from './types.ts';
 /** Steps by the cube or square law until the open rotor's power or thrust is met: three leave less than 0.1 %. */
 const STEPS = 3;
 
-/** The open rotor of the model at the speed where `value` of it is `wanted`; null where it never is. */
+/** The open rotor of the model at the speed where `value` of it is `wanted`; null where it never is. `known`: its run at `start`. */
 function openAt(
   model: Model,
   start: number,
   wanted: number,
   value: (run: FanAir) => number,
   power: number,
+  known?: FanAir,
 ): { omega: number; run: FanAir } | null {
   let omega = start;
   const runOpen = () => runFan(model.rotor, null, model.air, { omega, axialSpeed: 0 });
-  let run = runOpen();
+  let run = known ?? runOpen();
   for (let i = 0; i < STEPS; i++) {
     const ratio = wanted / value(run);
     if (!(ratio > 0 && Number.isFinite(ratio))) return null;
@@ -40,7 +41,7 @@ export function compareOpen(
   if (!model.passage) return null;
   const equalPower = openAt(model, omega, hover.shaftPower_W, (run) => run.shaftPower, 3);
   if (!equalPower) return null;
-  const equalThrust = openAt(model, equalPower.omega, hover.thrust_N, (run) => run.thrust, 2);
+  const equalThrust = openAt(model, equalPower.omega, hover.thrust_N, (run) => run.thrust, 2, equalPower.run);
   const open = equalPower.run.thrust;
   const ratio = hover.thrust_N / open;
   const idealThrustRatio = Math.cbrt(2 * model.passage.exitRatio);

@@ -78,12 +78,18 @@ export function modelOf(project: Project): Model {
   };
 }
 
-/** The same craft with a fan that departs from its drawing, cut into `annuli`; mass and need stay as drawn. */
+/**
+ * The same craft as drawn in `model`, with a fan that departs from its drawing, cut into `annuli`; mass and need stay as
+ * drawn.
+ */
 export function departedModel(model: Model, departure: Departure, annuli = ANNULI): Model {
   const passage = passageFor(model, departure.gap);
   return {
     ...model,
-    rotor: rotorOfFan(model.project.fan, { angle: departure.angle }, annuli),
+    rotor:
+      departure.angle === 0 && model.rotor.radius.length === annuli
+        ? model.rotor
+        : rotorOfFan(model.project.fan, { angle: departure.angle }, annuli),
     passage: passage && departed(passage, departure),
     factors: { dragFactor: departure.dragFactor, liftFactor: departure.liftFactor },
   };

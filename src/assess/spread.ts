@@ -50,9 +50,10 @@ const SAME: FanFactors = { thrust: 1, torque: 1 };
  */
 export function movedAnswers(model: Model, map: FanMap, supply: Supply, omega: number): Moved[] {
   const { project } = model;
-  const base = runAt(departedModel(model, AS_DRAWN, RATIO_ANNULI), omega);
+  const drawn = departedModel(model, AS_DRAWN, RATIO_ANNULI);
+  const base = runAt(drawn, omega);
   const fanFactors = (departure: Partial<Departure>): FanFactors => {
-    const run = runAt(departedModel(model, { ...AS_DRAWN, ...departure }, RATIO_ANNULI), omega);
+    const run = runAt(departedModel(drawn, { ...AS_DRAWN, ...departure }, RATIO_ANNULI), omega);
     const ratio = (a: number, b: number) => (b > 0 && a > 0 ? a / b : 1);
     return { thrust: ratio(run.thrust, base.thrust), torque: ratio(run.torque, base.torque) };
   };

@@ -18,15 +18,16 @@ export function shapeKeepingCubic(x: ArrayLike<number>, y: ArrayLike<number>): S
     throw new Error('shapeKeepingCubic needs as many values as knots, at least one');
   const knots = Float64Array.from(x);
   if (n === 1) return { knots, coefficients: Float64Array.of(y[0], 0, 0, 0) };
-  const step = new Float64Array(n - 1);
-  const slope = new Float64Array(n - 1);
+  // Plain arrays: a typed one costs more to make than these few numbers to work out.
+  const step = new Array<number>(n - 1).fill(0);
+  const slope = new Array<number>(n - 1).fill(0);
   for (let i = 0; i < n - 1; i++) {
     step[i] = x[i + 1] - x[i];
     if (!(step[i] > 0))
       throw new Error(`shapeKeepingCubic needs increasing knots; knot ${i + 1} is not above its neighbour`);
     slope[i] = (y[i + 1] - y[i]) / step[i];
   }
-  const tangent = new Float64Array(n);
+  const tangent = new Array<number>(n).fill(0);
   for (let i = 1; i < n - 1; i++) {
     if (slope[i - 1] * slope[i] <= 0) continue;
     const w1 = 2 * step[i] + step[i - 1];
