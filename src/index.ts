@@ -34,14 +34,38 @@ export {
 } from './project/schema.ts';
 
 export { assess, type AssessOptions } from './assess/assess.ts';
-export type { Assessment, FanPoint, Help, Reason, Remark } from './assess/types.ts';
+export { ductFlowOf, type DuctFlowAnswer, type DuctFlowResult } from './assess/lip-flow.ts';
+export type { Assessment, Comparison, FanPoint, Help, Reason, Remark } from './assess/types.ts';
 export type { Interval } from './quantities/interval.ts';
 export { geometryFaults, type GeometryFault } from './shape/faults.ts';
 
 export { atmosphere, type Air } from './air/atmosphere.ts';
-export { rotorOfTable, type BladeTable, type RotorAir } from './air/rotor.ts';
+export { designBlade, type BladeDesign, type DesignRequest, type DesignResult } from './air/design.ts';
+export { runFan, type FanAir, type FanRun } from './air/fan.ts';
+export { flightMap, mapAt, type FlightMap, type FlightMapReach, type MapPoint } from './air/flight-map.ts';
+export { loadingLimits, type LoadingLimit } from './air/limits.ts';
+export { passageOf, type InflowProfile, type Passage } from './air/passage.ts';
+export {
+  enoughForPolar,
+  polarAt,
+  polarTable,
+  readPolarCsv,
+  type PolarCurve,
+  type PolarPoint,
+  type PolarResult,
+  type PolarTable,
+} from './air/polar.ts';
+export { rotorOfFan, rotorOfTable, type BladeTable, type RotorAir } from './air/rotor.ts';
+export { designForProject, type DesignWish, type ProjectDesign } from './study/design.ts';
 export { propose, type Proposal, type SixAnswers } from './study/propose.ts';
-export { runProjectFan, runRotor, type SingleFan } from './study/single-fan.ts';
+export {
+  fanParts,
+  runProjectFan,
+  runRotor,
+  type FanLimit,
+  type FanParts,
+  type SingleFan,
+} from './study/single-fan.ts';
 export { namedSection, type NamedSection } from './study/named-section.ts';
 
 export { loadKernel, type Kernel } from './make/kernel.ts';

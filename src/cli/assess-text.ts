@@ -1,3 +1,4 @@
+import type { DuctFlowResult } from '../assess/lip-flow.ts';
 import type { Assessment, FanPoint } from '../assess/types.ts';
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber, formatPercent } from '../quantities/format.ts';
@@ -17,7 +18,7 @@ const LOSS_NAMES: Readonly<Record<keyof FanPoint['losses_W'], string>> = {
 };
 
 /** An assessment in words and tables, for a terminal. */
-export function assessmentText(project: Project, a: Assessment): string {
+export function assessmentText(project: Project, a: Assessment, entry: DuctFlowResult | null = null): string {
   return (
     `${project.name}: ${a.verdict.headline}\n` +
     wrap(a.verdict.summary) +
@@ -27,6 +28,8 @@ export function assessmentText(project: Project, a: Assessment): string {
     craftTable(a) +
     '\nOne fan\n' +
     pointTable(a) +
+    (a.fan.compare ? `\nOpen against ducted, in hover\n${wrap(a.fan.compare.words, '  ')}` : '') +
+    (entry ? `\nHow the air enters\n${airEntry(entry)}` : '') +
     '\nMass\n' +
     massTable(a) +
     remarks(a)
@@ -109,9 +112,19 @@ function massTable({ craft }: Assessment): string {
   return columns([...items, ['all up', '', `${formatNumber(craft.mass_g)} g`]]);
 }
 
-function remarks({ remarks, helps }: Assessment): string {
+const airEntry = (entry: DuctFlowResult): string =>
+  entry.ok ? entry.answer.sentences.map((text) => bullet(text)).join('') : wrap(entry.why, '  ');
+
+function remarks({ remarks, helps, fan }: Assessment): string {
   const words = { stop: 'Stop: ', care: 'Mind: ', note: '' };
-  const said = remarks.map(({ weight, text }) => bullet(words[weight] + text)).join('');
+  const there = fan.atThrottle?.limits.map(
+    ({ text }) => `${words.care}At ${formatPercent(fan.atThrottle?.throttle ?? 0)}: ${text}`,
+  );
+  const said = remarks
+    .map(({ weight, text }) => words[weight] + text)
+    .concat(there ?? [])
+    .map((text) => bullet(text))
+    .join('');
   const helped = helps.map(({ text }) => bullet(text)).join('');
   return (said && `\nTo mind\n${said}`) + (helped && `\nWhat would help\n${helped}`);
 }

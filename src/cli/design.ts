@@ -4,7 +4,7 @@ import { rpmFromAngularSpeed } from '../quantities/units.ts';
 import { writeProject } from '../project/write.ts';
 import { designText } from './design-text.ts';
 import { BadInput } from './fault.ts';
-import { isThere, writeWhole } from './files.ts';
+import { refuseToReplace, writeWhole } from './files.ts';
 import { asJson, type Io } from './io.ts';
 import { numberFrom } from './numbers.ts';
 import { openProject } from './open.ts';
@@ -51,7 +51,7 @@ export function designCommand(io: Io): Command {
     .option('--blades <B>', 'number of blades, 1 to 20', numberFrom('--blades', 1, 20, '', true))
     .option(
       '--lift <CL>',
-      'lift coefficient of the sections; left out: the one with the least drag',
+      'lift coefficient of the sections, 0.05 to 3; left out: the one with the least drag',
       numberFrom('--lift', 0.05, 3),
     )
     .option('--out <FILE>', 'write the project with the new blade to this file')
@@ -60,8 +60,7 @@ export function designCommand(io: Io): Command {
     .addHelpText('after', DESIGN_NOTES)
     .action((file: string, options: DesignOptions) => {
       const { out, force, loading } = options;
-      if (out !== undefined && isThere(out) && !force)
-        throw new BadInput(`${out} is already there; choose another name, or add --force to write over it.`);
+      if (out !== undefined) refuseToReplace(out, force);
       const { project } = openProject(file);
       const design = designForProject(project, {
         loading: loading === 'free-vortex' ? 'free vortex' : loading,
@@ -73,7 +72,10 @@ export function designCommand(io: Io): Command {
       });
       if (!design.ok) throw new BadInput(design.reasons.join(' '));
       if (out !== undefined) writeWhole(out, writeProject(design.project));
-      const written = out === undefined ? '' : `\nWrote ${out}.\n`;
+      const written =
+        out === undefined
+          ? '\nNothing was written; --out FILE writes the project with this blade.\n'
+          : `\nWrote ${out}.\n`;
       io.out(options.json ? asJson(designJson(design)) : designText(design) + written);
     });
 }
@@ -144,7 +146,7 @@ Kept from the project: diameters, hub, duct, gap, section family, and thickness 
 blade (thickness is raised to two printed lines, or the printer's thinnest wall, where it is less).
 Found: chord_mm and angle_deg at 8 stations, so that the fan's own calculation gives the thrust
 within 0.5 %. Mass of the new blades and losses of the duct round them are taken along.
-At rest only.
+The blade is designed for hover: the air about the fan at rest.
 
 Loadings:
   printable    chord straight from root to tip; load moved outward as far as it saves power

@@ -1,9 +1,9 @@
 import { formatNumber } from '../quantities/format.ts';
 import type { SingleFan } from '../study/single-fan.ts';
-import { bullet, columns } from './text.ts';
+import { bullet, columns, wrap } from './text.ts';
 
 /** One fan at one speed, for a terminal. */
-export function fanText(title: string, assumed: readonly string[], fan: SingleFan): string {
+export function fanText(title: string, assumed: readonly string[], fan: SingleFan, written?: string): string {
   const number = (value: number | null, digits = 4) =>
     value === null ? 'none' : formatNumber(value, digits);
   return (
@@ -31,7 +31,9 @@ export function fanText(title: string, assumed: readonly string[], fan: SingleFa
     ) +
     '\nAlong the blade\n' +
     annuliTable(fan) +
-    'Every third annulus; --json has them all.\n'
+    'Every third annulus; --json has them all.\n' +
+    (fan.limits.length > 0 ? `\nTo mind\n${fan.limits.map(({ text }) => bullet(text)).join('')}` : '') +
+    (written === undefined ? '' : `\n${wrap(written)}`)
   );
 }
 

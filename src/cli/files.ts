@@ -15,6 +15,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { placeOf } from '../project/json.ts';
 import { BadInput } from './fault.ts';
 
 /** Larger files are no project and no table; they are refused unread. */
@@ -41,6 +42,31 @@ export function readBytes(path: string): Uint8Array {
   } catch (error) {
     throw diskFault(error, path, 'read');
   }
+}
+
+/** Bytes as UTF-8 text; BadInput names the line of the first that is none. `what` is what the file should be. */
+export function plainText(bytes: Uint8Array, file: string, what: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    const loose = new TextDecoder('utf-8').decode(bytes);
+    const { line } = placeOf(loose, Math.max(0, loose.indexOf('\ufffd')));
+    throw new BadInput(`${file} is not UTF-8 text (first odd byte: line ${line}); ${what} is plain text.`);
+  }
+}
+
+/** Refuses to write where a file already is, unless forced, and over any of `inputs` in any case. */
+export function refuseToReplace(
+  out: string,
+  force: boolean | undefined,
+  inputs: readonly string[] = [],
+): void {
+  if (!isThere(out)) return;
+  const real = (path: string) => realpathSync(fromHere(path));
+  if (inputs.some((input) => isThere(input) && real(input) === real(out)))
+    throw new BadInput(`${out} is the file this run reads; choose another name for what it writes.`);
+  if (!force)
+    throw new BadInput(`${out} is already there; choose another name, or add --force to write over it.`);
 }
 
 /**

@@ -1,6 +1,5 @@
 import { Command } from 'commander';
-import { BadInput } from './fault.ts';
-import { exampleNames, isThere, readExample, writeWhole } from './files.ts';
+import { exampleNames, readExample, refuseToReplace, writeWhole } from './files.ts';
 import type { Io } from './io.ts';
 
 /** `fanwright new FILE`: a project to start from. */
@@ -22,8 +21,7 @@ Example:
     )
     .action((file: string, options: { example: string; force?: boolean }) => {
       const bytes = readExample(options.example);
-      if (isThere(file) && !options.force)
-        throw new BadInput(`${file} is already there; choose another name, or add --force to write over it.`);
+      refuseToReplace(file, options.force);
       writeWhole(file, bytes);
       io.out(`Wrote ${file}, a copy of the example ${options.example}.\nNext: fanwright assess ${file}\n`);
     });

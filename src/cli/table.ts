@@ -1,5 +1,5 @@
-import { placeOf } from '../project/json.ts';
 import { BadInput } from './fault.ts';
+import { plainText } from './files.ts';
 
 /** A rotor as papers print it: one row a station, hub to tip after reading. */
 export interface RotorTable {
@@ -34,7 +34,7 @@ interface Row {
  * names the line.
  */
 export function readRotorTable(bytes: Uint8Array, file: string): RotorTable {
-  const lines = decode(bytes, file)
+  const lines = plainText(bytes, file, 'a rotor table')
     .split(/\r\n|\n|\r/)
     .map((text, i) => ({ text: text.trim(), line: i + 1 }))
     .filter(({ text }) => text !== '' && !text.startsWith('#'));
@@ -112,16 +112,4 @@ function sorted(rows: readonly Row[], names: readonly string[], file: string): R
     camber_ratio: optional('camber_ratio'),
     ignored: names.filter((name) => name !== '' && !NAMES.includes(name as Column)),
   };
-}
-
-function decode(bytes: Uint8Array, file: string): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    const loose = new TextDecoder('utf-8').decode(bytes);
-    const { line } = placeOf(loose, Math.max(0, loose.indexOf('\ufffd')));
-    throw new BadInput(
-      `${file} is not UTF-8 text (first odd byte: line ${line}); a rotor table is plain text.`,
-    );
-  }
 }

@@ -1,5 +1,6 @@
 import type { Air } from '../air/atmosphere.ts';
 import { runFan, type FanAir } from '../air/fan.ts';
+import { loadingLimits, type LoadingLimit } from '../air/limits.ts';
 import type { Passage } from '../air/passage.ts';
 import type { RotorAir } from '../air/rotor.ts';
 import { modelOf } from '../assess/model.ts';
@@ -33,6 +34,8 @@ export interface SingleFan {
   readonly massFlow_kgps: number;
   readonly losses_W: FanAir['ledger'];
   readonly ledgerError_W: number;
+  /** Loading limits passed, the worst place of each; empty at a standstill. */
+  readonly limits: readonly FanLimit[];
   readonly annuli: {
     readonly radius_mm: readonly number[];
     readonly chord_mm: readonly number[];
@@ -47,13 +50,37 @@ export interface SingleFan {
   };
 }
 
+/** A loading limit with its place on the blade; shares of the span run from hub (0) to tip (1). */
+export interface FanLimit {
+  readonly kind: LoadingLimit['kind'];
+  readonly radius_mm: number;
+  readonly span_ratio: number;
+  readonly spanPast_ratio: number;
+  readonly value: number;
+  readonly limit: number;
+  readonly text: string;
+}
+
+/** What a fan runs with: its rotor, its duct's passage (`null`: open) and the air. */
+export interface FanParts {
+  readonly rotor: RotorAir;
+  readonly passage: Passage | null;
+  readonly air: Air;
+}
+
+/** The parts of a project's fan, in the project's own air or another: what `assess` runs. */
+export function fanParts(project: Project, air?: Partial<Air>): FanParts {
+  const model = modelOf(project);
+  return { rotor: model.rotor, passage: model.passage, air: { ...model.air, ...air } };
+}
+
 /**
  * A project's fan at one speed [rpm], in its duct or open as its kind says, in the model's own air or another. It is the
  * fan `assess` runs: at hover speed both give the same thrust. Air toward the fan moves at `axialSpeed` [m/s].
  */
 export function runProjectFan(project: Project, rpm: number, axialSpeed = 0, air?: Partial<Air>): SingleFan {
-  const model = modelOf(project);
-  return runRotor(model.rotor, model.passage, { ...model.air, ...air }, rpm, axialSpeed);
+  const parts = fanParts(project, air);
+  return runRotor(parts.rotor, parts.passage, parts.air, rpm, axialSpeed);
 }
 
 /** A rotor at one speed, in a duct's passage or open (`null`). */
@@ -95,6 +122,7 @@ export function runRotor(
     massFlow_kgps: run.massFlow,
     losses_W: run.ledger,
     ledgerError_W: run.ledgerError,
+    limits: omega > 0 ? loadingLimits(run, rotor, air).map(fanLimit) : [],
     annuli: {
       radius_mm: Array.from(rotor.radius, millimetresFromMetres),
       chord_mm: Array.from(rotor.chord, millimetresFromMetres),
@@ -109,3 +137,13 @@ export function runRotor(
     },
   };
 }
+
+const fanLimit = ({ kind, radius, span, spanPast, value, limit, text }: LoadingLimit): FanLimit => ({
+  kind,
+  radius_mm: millimetresFromMetres(radius),
+  span_ratio: span,
+  spanPast_ratio: spanPast,
+  value,
+  limit,
+  text,
+});
