@@ -185,6 +185,10 @@ describe('fan --map FILE.csv', () => {
     expect(readFileSync(at('old.csv'), 'utf8')).toBe('precious');
     expect((await here('fan', demo, '--map', at('old.csv'), '--force')).code).toBe(0);
     expect(readFileSync(at('old.csv'), 'utf8')).toMatch(/^rpm,/);
+    expect((await here('fan', demo, '--map', folder)).err).toBe(
+      `${folder} is a folder; give the name of a file in it.\n`,
+    );
+    expect((await here('fan', demo, '--map', '')).err).toBe('The name of the file to write is empty.\n');
     const before = readFileSync(at('rotor.csv'), 'utf8');
     const over = await here('fan', at('rotor.csv'), '--rpm', '6000', '--map', at('rotor.csv'), '--force');
     expect(over).toMatchObject({

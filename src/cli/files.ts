@@ -61,7 +61,10 @@ export function refuseToReplace(
   force: boolean | undefined,
   inputs: readonly string[] = [],
 ): void {
+  if (out.trim() === '') throw new BadInput('The name of the file to write is empty.');
   if (!isThere(out)) return;
+  if (statSync(fromHere(out)).isDirectory())
+    throw new BadInput(`${out} is a folder; give the name of a file in it.`);
   const real = (path: string) => realpathSync(fromHere(path));
   if (inputs.some((input) => isThere(input) && real(input) === real(out)))
     throw new BadInput(`${out} is the file this run reads; choose another name for what it writes.`);
