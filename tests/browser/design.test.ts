@@ -62,7 +62,9 @@ describe('a blade drawn on request', () => {
     await card.getByRole('button', { name: 'Draw a blade' }).click();
     const why = card.getByRole('region', { name: 'Why there is no such blade' });
     await why.waitFor();
-    expect(await why.innerText()).toMatch(/3[ \u2009\u202f]?000 rpm is out of reach of this rotor.*would do\.$/);
+    expect(await why.innerText()).toMatch(
+      /3[ \u2009\u202f]?000 rpm is out of reach of this rotor.*would do\.$/,
+    );
     expect(await card.getByRole('button', { name: 'Use this blade' }).count()).toBe(0);
     expect(problems).toEqual([]);
   });
