@@ -60,7 +60,7 @@ export function modelOf(project: Project): Model {
   const air = atmosphere(brief.altitude_m, brief.airTemperature_C);
   const layout = fanLayout(fan, motor);
   const rotor = rotorOfFan(fan);
-  const items = massItems(project, printedVolumes(fan, motor, project.printer.holeShrink_mm));
+  const items = massItems(project, printedVolumes(fan, motor, project.printer.holeShrink_mm, layout));
   const mass = kilogramsFromGrams(totalMass_g(items));
   const needed = (mass * GRAVITY) / project.craft.fanCount;
   const discArea = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);

@@ -175,7 +175,9 @@ export function sectionIntegrals(outline: Outline): SectionIntegrals {
   for (let i = n - 1, j = 0; j < n; i = j++) {
     const cross = x[i] * y[j] - x[j] * y[i];
     twice += cross;
-    perimeter += Math.hypot(x[j] - x[i], y[j] - y[i]);
+    const dx = x[j] - x[i];
+    const dy = y[j] - y[i];
+    perimeter += Math.sqrt(dx * dx + dy * dy);
     sx += (x[i] + x[j]) * cross;
     sy += (y[i] + y[j]) * cross;
     sxx += (x[i] * x[i] + x[i] * x[j] + x[j] * x[j]) * cross;

@@ -60,10 +60,14 @@ export function vaneSize(fan: Fan) {
  *   root's perimeter P and blend radius b;
  * - hub, duct wall, seat, tail cone: Pappus on the profiles;
  * - vanes: section area times the clear length from seat to wall, and what stands on the seat.
- * `holeShrink_mm` widens the drawn holes as the solids do.
+ * `holeShrink_mm` widens the drawn holes as the solids do; `layout` where it is known already.
  */
-export function printedVolumes(fan: Fan, motor: Motor, holeShrink_mm = 0): PrintedVolumes {
-  const layout = fanLayout(fan, motor);
+export function printedVolumes(
+  fan: Fan,
+  motor: Motor,
+  holeShrink_mm = 0,
+  layout: FanLayout = fanLayout(fan, motor),
+): PrintedVolumes {
   const curves = bladeCurves(fan);
   const integralsAt = (radius: number) => {
     const at = bladeAt(curves, radius);
