@@ -37,6 +37,25 @@ export const craftSchema = z.looseObject({
     '1 to 5',
   ).default(0),
   layout: z.enum(['ring', 'row', 'two rows']).describe('How the ducts stand when seen from above.'),
+  ductSpacing_mm: quantity(0, 1000, 'Gap between the rims of two neighbouring fans.', '3 to 10').default(4),
+  batteryBelow_mm: quantity(
+    -300,
+    300,
+    'How far the middle of the battery lies below the plane of the rotors; above it is negative.',
+    '10 to 40',
+  ).default(20),
+  payloadBelow_mm: quantity(
+    -500,
+    500,
+    'How far the middle of the payload lies below the plane of the rotors; above it is negative.',
+    '20 to 60',
+  ).default(30),
+  tilt_deg: quantity(
+    -30,
+    30,
+    'Lean of the fans: positive leans their tops toward the middle, so that the jets part.',
+    '0 to 8',
+  ).default(0),
   fixedMasses: z.array(
     z.looseObject({
       name,
@@ -44,6 +63,14 @@ export const craftSchema = z.looseObject({
     }),
   ),
 });
+
+/** How a craft is put together where nobody says otherwise. */
+export const PLAIN_PLACEMENT = {
+  ductSpacing_mm: 4,
+  batteryBelow_mm: 20,
+  payloadBelow_mm: 30,
+  tilt_deg: 0,
+} as const;
 
 export const motorSchema = z.looseObject({
   name,
@@ -56,6 +83,12 @@ export const motorSchema = z.looseObject({
   resistance_mohm: quantity(0.1, 10_000, 'Winding resistance between two of the three leads.', '40 to 400'),
   noLoadCurrent_A: quantity(0, 20, 'Current with the shaft free, at the no-load voltage.', '0.2 to 1'),
   noLoadVoltage_V: quantity(0.1, 100, 'Voltage at which the no-load current was read.', '5 to 12'),
+  noLoadSteady_ratio: quantity(
+    0,
+    1,
+    'Share of the no-load current that does not grow with speed; two no-load readings give it.',
+    '0.3 to 0.8',
+  ).default(0.5),
   continuousCurrent_A: quantity(0.1, 500, 'Current the winding stands for minutes.', '4 to 20'),
   burstCurrent_A: quantity(0.1, 500, 'Current the winding stands for seconds.', '6 to 30'),
   mass_g: quantity(0.1, 2000, 'Mass of one motor with its leads.'),

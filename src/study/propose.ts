@@ -7,6 +7,7 @@ import { dischargeLimit } from '../drive/battery.ts';
 import { driveAt } from '../drive/supply.ts';
 import { controllers, materials } from '../project/catalogue.ts';
 import {
+  PLAIN_PLACEMENT,
   SCHEMA_VERSION,
   type Battery,
   type Material,
@@ -210,6 +211,7 @@ function projectOf(six: SixAnswers, choice: FanChoice): Project {
       fanCount: six.fanCount,
       auxiliaryPower_W: 2.5,
       layout: six.fanCount > 2 ? 'ring' : 'row',
+      ...PLAIN_PLACEMENT,
       fixedMasses: [{ name: 'everything without fans and battery', mass_g: six.bareMass_g }],
     },
     motor,
