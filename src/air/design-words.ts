@@ -100,7 +100,7 @@ export function liftBeyondStall(
   const middle = working[working.length >> 1];
   return (
     `A lift coefficient of ${n(lift, 2)} is beyond the stall of this section: ${mm(rotor.radius[working.length >> 1])} mm from the axis ` +
-    `it may have ${n(middle.cl, 2)}, with ${formatPercent(margin)} of its largest lift kept in hand. A smaller --lift or more camber would do.`
+    `it may have ${n(middle.cl, 2)}, with ${formatPercent(margin)} of its largest lift kept in hand. A smaller lift coefficient or more camber would do.`
   );
 }
 
@@ -113,7 +113,7 @@ export function tooThin(
   const k = stations.findIndex((s) => s.chord_mm * s.thickness_ratio < 985 * leastThickness);
   if (k < 0) return null;
   return (
-    `${mm(places[k].radius)} mm from the axis the neighbours leave room for a chord of ${n(stations[k].chord_mm)} mm, ` +
+    `${mm(places[k].radius)} mm from the axis its neighbours leave room for a chord of ${n(stations[k].chord_mm)} mm, ` +
     `too narrow for the ${n(leastThickness * 1000, 2)} mm of thickness that print. Fewer blades or a larger hub would do.`
   );
 }

@@ -156,10 +156,14 @@ export function loadingLimits(run: FanAir, rotor: RotorAir, air: Air): LoadingLi
   return found.filter((limit) => limit !== null);
 }
 
-/** Relative speeds before and behind the blade and the swirl it gives [m/s]; U = W cos phi + V_t / 2. */
+/**
+ * Relative speeds before and behind the blade and the swirl it gives [m/s]; U = W cos phi + V_t / 2. Where tip and root of an
+ * open rotor let go, `swirlVelocity` is that at the blade; the ring's mean, which the blade row turns, is less by the factor.
+ */
 function bladeTurn(state: FanAir['annuli'][number]) {
-  const { axialVelocity, swirlVelocity: swirl, relativeSpeed, phi } = state;
-  const bladeSpeed = relativeSpeed * Math.cos(phi) + swirl / 2;
+  const { axialVelocity, swirlVelocity, relativeSpeed, phi, tipFactor } = state;
+  const bladeSpeed = relativeSpeed * Math.cos(phi) + swirlVelocity / 2;
+  const swirl = swirlVelocity * tipFactor;
   return {
     before: Math.hypot(axialVelocity, bladeSpeed),
     after: Math.hypot(axialVelocity, bladeSpeed - swirl),

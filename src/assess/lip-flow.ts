@@ -157,7 +157,7 @@ function sayLip({ state, at, fill }: LipCheck): string {
   const where = `${n(degreesFromRadians(at.angle), 2)} degrees round the lip`;
   if (state === 'bubble')
     return `The air lets go ${where}, turns turbulent and comes back before the rotor: a small bubble.`;
-  return `The air lets go ${where}; if it does not come back, the stream fills ${formatPercent(fill)} of the bore.`;
+  return `The air lets go ${where}; if it does not come back, the stream fills ${formatPercent(fill)} of the bore, and the duct's real share of the thrust lies nearer the annuli's, which count the lip's loss.`;
 }
 
 /** Which lip would do at this disc loading, in words. */
@@ -175,11 +175,14 @@ function adviceFor(model: Model, { thrust }: DuctFlow, viscosity: number): strin
       ductPanels: 90,
     };
   };
-  return smallestLip({
+  const advice = smallestLip({
     remake,
     from: SMALLEST_LIP * bore,
     to: LARGEST_LIP * bore,
     viscosity,
     leastFill: LEAST_FILL,
-  }).words;
+  });
+  const drawn = project.fan.duct.lipRadius_mm;
+  const enough = advice.radius !== null && drawn >= millimetresFromMetres(advice.radius);
+  return `${advice.words} Yours has ${n(drawn)} mm${advice.radius === null ? '' : enough ? ', enough' : ', too little'}.`;
 }
