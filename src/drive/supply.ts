@@ -6,13 +6,18 @@ import { motorConstants, motorCurrent, motorVoltage, type MotorConstants } from 
 /** Motor, controller and battery of the whole craft at one state of charge, as equations in the duty d:
  *
  *   d V_b = I (R_m + R_c) + Omega / K_v                 winding and switches
- *   I_b   = d I (1 + s (1 - d))                         from the battery, with switching loss s at part throttle
+ *   I_b   = d I (1 + s (1 - d)) + g V_b d^2 (1 - d)^2   from the battery, with switching loss s and ripple loss g at part throttle
  *   V_b   = E(charge) - R_b (n I_b + P_x / V_b)         pack sag under n fans and the electronics' power P_x
  */
 export interface Supply {
   readonly motor: MotorConstants;
   readonly switchResistance: number;
   readonly switchingLoss: number;
+  /**
+   * Power of the current's ripple in the winding over (V_b d (1 - d))^2 [1/ohm]: R / (12 (L f)^2) for an inductance L switched
+   * at f. 0 where nobody knows it; large where a fast motor of little inductance is switched slowly.
+   */
+  readonly rippleLoss: number;
   readonly rest: number;
   readonly packResistance: number;
   readonly fans: number;
@@ -30,27 +35,40 @@ export interface DrivePoint {
   readonly efficiency: number;
 }
 
+/** What is not as usual on the day. */
+export interface DriveDay {
+  /** Temperature of the cells [C]; left out: 20. */
+  readonly cell_C?: number;
+  /** Winding above the temperature of its resistance reading [K]; left out: 40. */
+  readonly windingRise?: number;
+}
+
 /** The drive of a design at `charge` (0 empty to 1 full). */
-export function supplyAt(design: Design, charge: number): Supply {
+export function supplyAt(design: Design, charge: number, day: DriveDay = {}): Supply {
   return {
-    motor: motorConstants(design.motor),
+    motor: motorConstants(design.motor, day.windingRise),
     switchResistance: design.controller.resistance_mohm * 1e-3,
     switchingLoss: design.controller.switchingLoss_ratio,
+    rippleLoss: 0,
     rest: restVoltage(design.battery, charge),
-    packResistance: packResistance(design.battery),
+    packResistance: packResistance(design.battery, day.cell_C),
     fans: design.craft.fanCount,
     auxiliaryPower: design.craft.auxiliaryPower_W,
   };
 }
 
-/** Current all fans and the electronics draw at duty `d` with `current` in each winding, and the voltage left [A, V]. */
+/** Current one fan draws from the battery at duty `d` with `current` in its winding, and the voltage left [A, V]. */
 function loaded(supply: Supply, duty: number, current: number) {
-  const each = duty * current * (1 + supply.switchingLoss * Math.max(0, 1 - duty));
-  const open = supply.rest - supply.packResistance * supply.fans * each;
+  const part = Math.max(0, 1 - duty);
+  const steady = duty * current * (1 + supply.switchingLoss * part);
+  // The ripple draws in proportion to the voltage, like a resistor across the pack.
+  const conductance = supply.rippleLoss * (duty * part) ** 2;
+  const share = 1 + supply.packResistance * supply.fans * conductance;
+  const open = (supply.rest - supply.packResistance * supply.fans * steady) / share;
   // V = open - R P / V, the higher root; a pack that cannot feed the electronics at all keeps half of its voltage.
-  const discriminant = open * open - 4 * supply.packResistance * supply.auxiliaryPower;
+  const discriminant = open * open - (4 * supply.packResistance * supply.auxiliaryPower) / share;
   const voltage = open > 0 && discriminant > 0 ? (open + Math.sqrt(discriminant)) / 2 : open / 2;
-  return { each, voltage };
+  return { each: steady + conductance * voltage, voltage };
 }
 
 /** Largest duty looked at: past it the answer is "more than the battery can give". */

@@ -31,6 +31,7 @@ function motor(
       resistance_mohm,
       noLoadCurrent_A,
       noLoadVoltage_V,
+      noLoadSteady_ratio: 0.5,
       continuousCurrent_A,
       burstCurrent_A,
       mass_g,

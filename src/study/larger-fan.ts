@@ -1,0 +1,186 @@
+import { mapMassFlow, mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
+import { answersFrom } from '../assess/answers.ts';
+import { mapOf, modelOf, quotedSupply, QUOTED_CHARGE, type Model } from '../assess/model.ts';
+import { driveLimits, type DriveLimit, type DriveLimits, type FanLoad } from '../drive/limits.ts';
+import { driveAt } from '../drive/supply.ts';
+import type { Fan, Project } from '../project/schema.ts';
+import { gramsFromKilograms, millimetresFromMetres } from '../quantities/units.ts';
+import { geometryFaults } from '../shape/faults.ts';
+import { largerFanWords } from './larger-fan-words.ts';
+
+export interface LargerFanOptions {
+  /** Tip diameters over the drawn one; left out: 0.7 to 1.7. */
+  readonly from_ratio?: number;
+  readonly to_ratio?: number;
+  /** Sizes tried, at least 2; left out: 11. */
+  readonly sizes?: number;
+  /** Highest speed the drawn rotor stands [rpm]; a larger one stands less, in proportion to its diameter. */
+  readonly strengthLimit_rpm?: number;
+}
+
+/** One size of the same fan on the same motor, battery and craft. */
+export interface FanSize {
+  readonly tipDiameter_mm: number;
+  readonly ductOuterDiameter_mm: number;
+  readonly mass_g: number;
+  readonly thrustToWeight: number;
+  /** The same at the throttle where the first limit binds: what may be used for minutes. */
+  readonly usableThrustToWeight: number;
+  readonly hoverThrottle: number | null;
+  readonly hover_min: number;
+  readonly hoverCurrent_A: number | null;
+  readonly fullCurrent_A: number;
+  /** In the long run; null: no hover, or it never settles. */
+  readonly hoverWinding_C: number | null;
+  readonly fullWinding_C: number | null;
+  /** What binds first along the throttle; null: nothing up to full throttle. */
+  readonly binding: DriveLimit | null;
+  /** What the size breaks: a lasting limit in hover, any other at full throttle; null: the motor can handle it. */
+  readonly breaks: { readonly limit: DriveLimit; readonly when: 'in hover' | 'at full throttle' } | null;
+  readonly lifts: boolean;
+  /** First dimension that does not fit; null: it can be built so. */
+  readonly fault: string | null;
+  readonly withinWidth: boolean;
+}
+
+export interface LargerFan {
+  readonly sizes: readonly FanSize[];
+  /** The drawn size. */
+  readonly drawn: FanSize;
+  /** Largest that lifts and breaks nothing, to 1 % of the drawn diameter; null: none does. */
+  readonly largest: FanSize | null;
+  /** What stops the next size; null: the sweep ends first. */
+  readonly stoppedBy: FanSize['breaks'] | 'weight' | null;
+  /** Of those that break nothing, the longest hover. */
+  readonly longest: FanSize | null;
+  readonly words: readonly string[];
+}
+
+/**
+ * Could this motor handle a larger fan: the drawn fan at other sizes on the same motor, battery and craft. Blade, hub height
+ * and duct grow in proportion; the hub's diameter stays, as it follows the motor, and so do wall, struts and, downward, the
+ * tip gap, as they follow the printer. A size is handled where hover passes no lasting limit and full throttle no other.
+ */
+export function largerFan(project: Project, options: LargerFanOptions = {}): LargerFan {
+  const { from_ratio = 0.7, to_ratio = 1.7, sizes: count = 11 } = options;
+  const at = (ratio: number) => sizeOf(project, ratio, options.strengthLimit_rpm);
+  const ratios = Array.from(
+    { length: Math.max(2, count) },
+    (_, i) => from_ratio * (to_ratio / from_ratio) ** (i / (Math.max(2, count) - 1)),
+  ).filter((ratio) => leavesBlade(project.fan, ratio));
+  const sizes = ratios.map(at);
+  const drawn = at(1);
+  const good = (size: FanSize) => size.lifts && size.breaks === null;
+  const last = sizes.findLastIndex(good);
+  let largest: FanSize | null = last < 0 ? (good(drawn) ? drawn : null) : sizes[last];
+  let next: FanSize | null = null;
+  if (last >= 0 && last < sizes.length - 1) {
+    let [low, high] = [ratios[last], ratios[last + 1]];
+    next = sizes[last + 1];
+    while (high - low > 0.01) {
+      const middle = (low + high) / 2;
+      const size = at(middle);
+      if (good(size)) {
+        low = middle;
+        largest = size;
+      } else {
+        high = middle;
+        next = size;
+      }
+    }
+  }
+  const longest = [...sizes, drawn, ...(largest ? [largest] : [])]
+    .filter(good)
+    .reduce<FanSize | null>((best, size) => (best && best.hover_min >= size.hover_min ? best : size), null);
+  const answer = {
+    sizes,
+    drawn,
+    largest,
+    stoppedBy: next === null ? null : (next.breaks ?? ('weight' as const)),
+    longest,
+  };
+  return { ...answer, words: largerFanWords(project, answer) };
+}
+
+/** Whether a blade is left outside the hub, which does not shrink. */
+const leavesBlade = (fan: Fan, ratio: number): boolean =>
+  fan.tipDiameter_mm * ratio >= 10 &&
+  fan.tipDiameter_mm * ratio <= 1500 &&
+  fan.hubDiameter_mm < 0.9 * fan.tipDiameter_mm * ratio;
+
+/** A fan at another size, round the same motor and off the same printer. */
+export function scaledFan(fan: Fan, ratio: number): Fan {
+  const scaled = (value: number) => value * ratio;
+  return {
+    ...fan,
+    tipDiameter_mm: scaled(fan.tipDiameter_mm),
+    hubHeight_mm: scaled(fan.hubHeight_mm),
+    tipGap_mm: fan.tipGap_mm * Math.max(1, ratio),
+    blade: fan.blade.map((station) => ({ ...station, chord_mm: scaled(station.chord_mm) })),
+    duct: {
+      ...fan.duct,
+      lipRadius_mm: scaled(fan.duct.lipRadius_mm),
+      rotorDepth_mm: scaled(fan.duct.rotorDepth_mm),
+      // Below the rotor the duct must still hold motor and struts, which do not shrink.
+      length_mm: fan.duct.length_mm * Math.max(1, ratio),
+    },
+  };
+}
+
+function sizeOf(project: Project, ratio: number, strengthLimit_rpm: number | undefined): FanSize {
+  const sized: Project = { ...project, fan: scaledFan(project.fan, ratio) };
+  const model = modelOf(sized);
+  const supply = quotedSupply(sized);
+  const map = mapOf(model);
+  const answers = answersFrom(sized, supply, map, model.needed);
+  const lifts = answers.thrustToWeight >= 1;
+  const limits = driveLimits(sized, fanLoad(model, map), {
+    air_C: project.brief.airTemperature_C,
+    charge: QUOTED_CHARGE,
+    hoverSpeed: lifts ? mapSpeedFor(map, model.needed) : null,
+    ...(strengthLimit_rpm !== undefined && { strengthLimit_rpm: strengthLimit_rpm / ratio }),
+  });
+  const hover =
+    lifts && answers.hoverSpeed !== null
+      ? driveAt(supply, mapTorque(map, answers.hoverSpeed), answers.hoverSpeed)
+      : null;
+  const width = millimetresFromMetres(
+    2 * (model.passage ? model.layout.outerRadius : model.layout.tipRadius),
+  );
+  return {
+    tipDiameter_mm: sized.fan.tipDiameter_mm,
+    ductOuterDiameter_mm: width,
+    mass_g: gramsFromKilograms(model.mass),
+    thrustToWeight: answers.thrustToWeight,
+    usableThrustToWeight: limits.first ? limits.first.at!.thrust_N / model.needed : answers.thrustToWeight,
+    hoverThrottle: answers.hoverThrottle,
+    hover_min: answers.hoverMinutes,
+    hoverCurrent_A: hover?.motorCurrent ?? null,
+    fullCurrent_A: limits.full.motorCurrent,
+    hoverWinding_C: limits.heat.hover?.steady_C?.value ?? null,
+    fullWinding_C: limits.heat.full.steady_C?.value ?? null,
+    binding: limits.first,
+    breaks: breakOf(limits),
+    lifts,
+    fault: geometryFaults(sized.fan, sized.motor)[0]?.text ?? null,
+    withinWidth: width <= project.brief.largestDuctWidth_mm,
+  };
+}
+
+/** The fan's own figures for its drive, off its map. */
+function fanLoad(model: Model, map: FanMap): FanLoad {
+  return {
+    torqueAt: (omega) => mapTorque(map, omega),
+    thrustAt: (omega) => mapThrust(map, omega),
+    airSpeedAt: (omega) => mapMassFlow(map, omega) / (model.air.density * model.discArea),
+  };
+}
+
+function breakOf({ limits, hoverThrottle }: DriveLimits): FanSize['breaks'] {
+  for (const limit of limits) {
+    if (!limit.at) break;
+    if (!limit.lasting) return { limit, when: 'at full throttle' };
+    if (hoverThrottle !== null && limit.at.throttle < hoverThrottle) return { limit, when: 'in hover' };
+  }
+  return null;
+}
