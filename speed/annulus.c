@@ -60,15 +60,12 @@ static double square(double x) { return x * x; }
 
 /* ---- section ---- */
 
-static double primitive(double p, double t) {
-  return (p - 0.5) * (sin(t) - t) + 0.5 * (t / 2 + sin(2 * t) / 4 - sin(t));
-}
-
 static double zero_lift_per_camber(double position) {
   double p = fmin(0.95, fmax(0.05, position));
   double theta = acos(1 - 2 * p);
-  double front = primitive(p, theta) / square(p);
-  double rear = (primitive(p, PI) - primitive(p, theta)) / square(1 - p);
+  double to_top = (0.75 - p) * theta + (p - 1.5) * sqrt(p * (1 - p));
+  double front = to_top / square(p);
+  double rear = ((0.75 - p) * PI - to_top) / square(1 - p);
   return (-2 / PI) * (front + rear);
 }
 
@@ -266,7 +263,7 @@ static double largest_root(const Annulus *in, const Stream *stream, double toler
 static void solve_annulus(const Annulus *in, const Stream *stream, double guess, double tolerance, double *steepness,
                           State *out) {
   double phi = root_near(in, stream, guess, tolerance, steepness), cl, cd;
-  if (!(phi > 0 && in->blade_angle - phi < stream->nose_stall_up)) phi = largest_root(in, stream, tolerance);
+  if (!(phi > 0 && in->blade_angle - phi < stream->nose_stall_up)) phi = largest_root(in, stream, 0.01 * tolerance);
   double sine = sin(phi), cosine = cos(phi);
   lift_drag(stream, in->blade_angle - phi, &cl, &cd);
   double cx = cl * cosine - cd * sine;

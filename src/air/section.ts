@@ -109,10 +109,11 @@ const TRIP = 600;
 export function zeroLiftPerCamber(position: number): number {
   const p = Math.min(0.95, Math.max(0.05, position));
   const theta = Math.acos(1 - 2 * p);
-  const primitive = (t: number) =>
-    (p - 0.5) * (Math.sin(t) - t) + 0.5 * (t / 2 + Math.sin(2 * t) / 4 - Math.sin(t));
-  const front = primitive(theta) / p ** 2;
-  const rear = (primitive(Math.PI) - primitive(theta)) / (1 - p) ** 2;
+  // Integrals of (p - 1/2 + cos(t) / 2) (cos(t) - 1) from the nose to the top and to the end; sin(theta) = 2 sqrt(p (1 - p)).
+  const toTop = (0.75 - p) * theta + (p - 1.5) * Math.sqrt(p * (1 - p));
+  const toEnd = (0.75 - p) * Math.PI;
+  const front = toTop / p ** 2;
+  const rear = (toEnd - toTop) / (1 - p) ** 2;
   return (-2 / Math.PI) * (front + rear);
 }
 
