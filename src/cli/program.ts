@@ -6,6 +6,7 @@ import { fanCommand } from './fan.ts';
 import { programVersion } from './files.ts';
 import type { Io } from './io.ts';
 import { makeCommand } from './make.ts';
+import { motorCommand } from './motor.ts';
 import { newCommand } from './new.ts';
 
 /** The whole command line. Help goes to `io.out`; refusals are thrown, for `run` to put into words. */
@@ -40,6 +41,7 @@ local flight rules and licensed practice come first.`,
     designCommand(io),
     makeCommand(io),
     fanCommand(io),
+    motorCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {

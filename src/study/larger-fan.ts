@@ -127,6 +127,19 @@ export function scaledFan(fan: Fan, ratio: number): Fan {
   };
 }
 
+/** Every limit of a project's drive along the throttle, as drawn. */
+export function projectLimits(project: Project, strengthLimit_rpm?: number): DriveLimits {
+  const model = modelOf(project);
+  const map = mapOf(model);
+  const hoverSpeed = mapSpeedFor(map, model.needed);
+  return driveLimits(project, fanLoad(model, map), {
+    air_C: project.brief.airTemperature_C,
+    charge: QUOTED_CHARGE,
+    hoverSpeed,
+    ...(strengthLimit_rpm !== undefined && { strengthLimit_rpm }),
+  });
+}
+
 function sizeOf(project: Project, ratio: number, strengthLimit_rpm: number | undefined): FanSize {
   const sized: Project = { ...project, fan: scaledFan(project.fan, ratio) };
   const model = modelOf(sized);
