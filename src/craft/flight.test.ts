@@ -185,3 +185,21 @@ test('crowded rims are remarked on, roomy ones are not', () => {
   expect(nearnessRemarks(flown(craft({ ductSpacing_mm: 1 }))).join(' ')).toContain('part the rims');
   expect(nearnessRemarks(flown(craft({ ductSpacing_mm: 20 }))).join(' ')).not.toContain('part the rims');
 });
+
+test.each([1, 2, 3, 5, 12])('%i fans in any stand: every answer is a finite number', (fanCount) => {
+  for (const layout of ['ring', 'row', 'two rows'] as const)
+    for (const tilt_deg of [-20, 0, 20]) {
+      const craftNow = flown(craft({ fanCount, layout, tilt_deg, batteryBelow_mm: -60 }));
+      const control = hoverControl(craftNow);
+      const state = inWind(craftNow, 5, 'side');
+      const numbers = [
+        climbOf(craftNow).rate,
+        state.lean,
+        state.upsetting,
+        state.marginLeft,
+        ...(control ? [...control.trim, ...Object.values(control.acceleration)] : []),
+      ];
+      expect(numbers.every(Number.isFinite)).toBe(true);
+      expect(control === null || controlWords(control).length > 0).toBe(true);
+    }
+});

@@ -29,7 +29,7 @@ export interface Placement {
 export interface PlacementOptions {
   /** One battery in the middle, or cut into as many pieces as there are fans, between them. */
   readonly battery?: 'middle' | 'between';
-  /** A frame whose mass is spread over the craft [kg], beside the project's own rows. */
+  /** A frame whose mass is spread over the craft [kg], beside the project's own rows; below 0: lighter than it by so much. */
   readonly frame?: number;
 }
 
@@ -173,7 +173,7 @@ function middleSolids(
 
 /** A frame as a thin disc that reaches the middles of the fans: as heavy in the mean as arms of even section. */
 function frameSolids(mass: number, fans: readonly FanPlace[], rotorZ: number): Solid[] {
-  if (!(mass > 0)) return [];
+  if (mass === 0) return [];
   const outer = Math.max(...fans.map((f) => Math.hypot(f.x, f.y)));
   return [{ name: 'frame', mass, at: [0, 0, rotorZ], shape: { kind: 'tube', inner: 0, outer, height: 0 } }];
 }

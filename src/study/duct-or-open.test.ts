@@ -1,0 +1,62 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { projectSchema, type Project } from '../project/schema.ts';
+import { fanLayout } from '../shape/layout.ts';
+import { ductedOfWidth, ductOrOpen, type WidthPair } from './duct-or-open.ts';
+import { tryProject, turned } from './tried.ts';
+
+const demo: Project = projectSchema.parse(
+  JSON.parse(
+    readFileSync(
+      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
+      'utf8',
+    ),
+  ),
+);
+const study = ductOrOpen(demo);
+
+test('both fill the same width: the duct by its rim, the open rotor by its tips', () => {
+  for (const { outerWidth_mm, ducted, open } of study.pairs) {
+    expect(open!.tipDiameter_mm).toBe(outerWidth_mm);
+    const fan = ductedOfWidth(demo.fan, demo.motor, outerWidth_mm)!;
+    expect(2000 * fanLayout(fan, demo.motor).outerRadius).toBeCloseTo(outerWidth_mm, 4);
+    expect(ducted!.tipDiameter_mm).toBe(fan.tipDiameter_mm);
+  }
+  expect(ductedOfWidth(demo.fan, demo.motor, 24)).toBeNull();
+});
+
+test("the duct's mass is charged, and its smaller disc carries more", () => {
+  for (const { ducted, open } of study.pairs) {
+    expect(ducted!.mass_g).toBeGreaterThan(open!.mass_g);
+    expect(ducted!.discLoading_Npm2).toBeGreaterThan(open!.discLoading_Npm2);
+  }
+});
+
+test('each stands at its best angle within a degree', () => {
+  const fan = ductedOfWidth(demo.fan, demo.motor, 83)!;
+  const best = study.pairs.find((p) => p.outerWidth_mm === 83)!.ducted!;
+  for (const step of [-3, 3]) {
+    const other = tryProject({ ...demo, fan: turned(fan, best.angle_deg + step) });
+    expect(other.answers.hoverMinutes).toBeLessThan(best.hover_min);
+  }
+});
+
+test('break-even lies where the powers or thrusts really change sides', () => {
+  for (const [list, ahead] of [
+    [study.breakEven, (p: WidthPair) => p.open!.hoverPower_W! - p.ducted!.hoverPower_W!],
+    [study.thrustBreakEven, (p: WidthPair) => p.ducted!.thrustToWeight - p.open!.thrustToWeight],
+  ] as const)
+    for (const { outerWidth_mm: width } of list) {
+      const [below, above] = ductOrOpen(demo, {}, [width * 0.9, width * 1.1]).pairs;
+      expect(ahead(below) * ahead(above)).toBeLessThan(0);
+    }
+  expect(study.thrustBreakEven.length).toBeGreaterThan(0);
+});
+
+test('a guard around the open rotor costs it', () => {
+  const [bare] = ductOrOpen(demo, {}, [83]).pairs;
+  const [guarded] = ductOrOpen(demo, { guard_g: 8 }, [83]).pairs;
+  expect(guarded.open!.mass_g - bare.open!.mass_g).toBeCloseTo(32, 1);
+  expect(guarded.open!.hover_min).toBeLessThan(bare.open!.hover_min);
+  expect(guarded.ducted).toEqual(bare.ducted);
+});
