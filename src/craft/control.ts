@@ -147,7 +147,7 @@ export function controlWords(control: Control): string[] {
     const weaker = tipping.reduce((a, b) => (control.acceleration[a] <= control.acceleration[b] ? a : b));
     const time = timeForTen(control.acceleration[weaker]);
     words.push(
-      `In hover the thrust left lets it ${weaker === 'roll' ? 'roll' : 'pitch'} at ${n(control.acceleration[weaker], 2)} rad/s², 10 degrees in ${n(time, 2)} s${time > SLUGGISH ? ': sluggish, a gust will carry it off' : ''}.`,
+      `In hover the thrust left lets it ${weaker === 'roll' ? 'roll' : 'pitch'} at ${n(control.acceleration[weaker], 2)} rad/s², 10 degrees in ${n(time, 2)} s if the motors answered at once${time > SLUGGISH ? ': sluggish, a gust will carry it off' : ''}.`,
     );
   }
   if (control.acceleration.yaw > 0)

@@ -92,7 +92,7 @@ export function longestHover(choose: (factor: number) => BatteryChoice): {
   return { curve, longest: refined.hover_min > curve[best].hover_min ? refined : curve[best] };
 }
 
-/** Flight time against battery size for a project, its optimum, and the price of one more minute. About 0.1 s. */
+/** Flight time against battery size for a project, its optimum, and the price of one more minute. About 70 ms. */
 export function batteryStudy(project: Project): BatteryStudy {
   const choose = (factor: number) => choiceOf(project, factor);
   const now = choose(1);

@@ -124,7 +124,7 @@ function choiceOf(project: Project, extra: number): WidthChoice {
 /**
  * The same motor, battery, payload and outer width, once with a duct (its mass charged, the tip smaller by gap, lip and wall)
  * and once open (the tip at the width). The drawn blade is scaled in proportion and turned as a whole to its best angle for
- * each. `widths_mm` left out: nine from 0.6 to 1.8 of the present rim. About 0.3 s.
+ * each. `widths_mm` left out: nine from 0.6 to 1.8 of the present rim. About 0.1 s.
  */
 export function ductOrOpen(
   project: Project,

@@ -66,7 +66,7 @@ export const USUAL_STANDS: readonly Stand[] = [
 
 /**
  * The project's own fan, motor, battery and payload in several stands, side by side. The frame the project lists stands for
- * its present layout, so each stand is charged the difference of the estimated arms. About 15 ms a stand.
+ * its present layout, so each stand is charged the difference of the estimated arms. About 5 ms a stand.
  */
 export function compareStands(project: Project, stands: readonly Stand[] = USUAL_STANDS): StandResult[] {
   const volumes = printedVolumes(project.fan, project.motor, project.printer.holeShrink_mm);

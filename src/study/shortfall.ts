@@ -152,7 +152,7 @@ function cause(
 
 /**
  * Why a craft does not lift: disc, mass, drive and blade are each set right alone and the whole is run again; what brings
- * most is the largest cause. Each answer also says what that one alone would have to be. About 0.1 s.
+ * most is the largest cause. Each answer also says what that one alone would have to be. About 30 ms.
  */
 export function shortfallOf(project: Project): Shortfall {
   const base = tryProject(project);
