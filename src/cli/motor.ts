@@ -9,7 +9,8 @@ import { typicalMotor, typicalMotorKeys, type TypicalMotor } from '../drive/typi
 import type { Motor } from '../project/schema.ts';
 import { formatNumber as n } from '../quantities/format.ts';
 import type { Interval } from '../quantities/interval.ts';
-import { largerFan, projectLimits, type LargerFan } from '../study/larger-fan.ts';
+import type { LargerFan } from '../study/larger-fan-types.ts';
+import { largerFan, projectLimits } from '../study/larger-fan.ts';
 import { collect } from './assess.ts';
 import { BadInput } from './fault.ts';
 import { asJson, type Io } from './io.ts';

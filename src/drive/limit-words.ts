@@ -1,5 +1,5 @@
 import { formatNumber as n, formatPercent } from '../quantities/format.ts';
-import type { DriveLimit, DriveLimits, LimitKind, WindingHeat } from './limits.ts';
+import type { DriveLimit, DriveLimits, LimitKind, WindingHeat } from './limit-types.ts';
 import { WINDING_LIMIT_C } from './thermal.ts';
 
 /** What binds, as the subject of a sentence. */

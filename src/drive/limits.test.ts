@@ -218,8 +218,8 @@ describe('limits along the throttle', () => {
     expect(value).toBeLessThan(high);
     expect(answer.heat.full.steady_C!.value).toBeGreaterThan(answer.heat.hover!.steady_C!.value);
   });
-  test('no hover: no hover figures', () => {
-    const { heat, hoverThrottle } = driveLimits(demo, fan, { ...options, hoverSpeed: null });
+  test.each([null, 4000])('no hover, or one past full throttle: no hover figures (%s)', (hoverSpeed) => {
+    const { heat, hoverThrottle } = driveLimits(demo, fan, { ...options, hoverSpeed });
     expect([heat.hover, hoverThrottle]).toEqual([null, null]);
   });
 });

@@ -1,8 +1,8 @@
 import { findRoot } from '../numerics/root.ts';
 import type { Design } from '../project/schema.ts';
-import type { Interval } from '../quantities/interval.ts';
 import { rpmFromAngularSpeed } from '../quantities/units.ts';
 import { dischargeLimit } from './battery.ts';
+import type { DriveLimit, DriveLimits, LimitKind, WindingHeat } from './limit-types.ts';
 import { limitWords } from './limit-words.ts';
 import { motorConstants, noLoadCurrentAt } from './motor.ts';
 import { driveAt, speedAtThrottle, supplyAt, type DriveDay, type DrivePoint } from './supply.ts';
@@ -16,57 +16,10 @@ export interface FanLoad {
   readonly airSpeedAt: (omega: number) => number;
 }
 
-export type LimitKind =
-  | 'motor continuous'
-  | 'motor burst'
-  | 'winding temperature'
-  | 'controller'
-  | 'cell current'
-  | 'rotor strength';
-
-/** One limit along the throttle. */
-export interface DriveLimit {
-  readonly kind: LimitKind;
-  /** Path in the project file of what sets it; '' where the tool's own rule does. */
-  readonly path: string;
-  readonly unit: 'A' | '°C' | 'rpm';
-  readonly limit: number;
-  /** In hover, null without one; and at full throttle. Winding: in the long run, null where it never settles. */
-  readonly hover: number | null;
-  readonly full: number | null;
-  /** Whether passing it for seconds is allowed. */
-  readonly lasting: boolean;
-  /** Where it is reached; null: not within full throttle. */
-  readonly at: { readonly throttle: number; readonly thrust_N: number; readonly rpm: number } | null;
-}
-
-/** How warm the winding gets, with the wide interval of an estimate from can size and mass. */
-export interface WindingHeat {
-  /** In the long run [C]; null: it never settles. High ends may be Infinity. */
-  readonly steady_C: Interval | null;
-  /** From cold (hover: from air temperature; full throttle: from hover's warmth) to 120 C [s]; null: never. */
-  readonly timeToLimit_s: {
-    readonly value: number | null;
-    readonly low: number | null;
-    readonly high: number | null;
-  };
-}
-
-export interface DriveLimits {
-  /** The earliest along the throttle first; those not reached behind. */
-  readonly limits: readonly DriveLimit[];
-  readonly first: DriveLimit | null;
-  readonly heat: { readonly hover: WindingHeat | null; readonly full: WindingHeat };
-  readonly hoverThrottle: number | null;
-  readonly full: DrivePoint & { readonly rpm: number; readonly thrust_N: number };
-  /** Which limit binds first, and what that means, in sentences. */
-  readonly words: readonly string[];
-}
-
 export interface LimitOptions extends DriveDay {
   /** Air where it flies [C] */
   readonly air_C: number;
-  /** Speed of one fan in hover [rad/s]; null: it cannot hover. */
+  /** Speed of one fan in hover [rad/s]; null: it cannot hover. One past full throttle counts as none. */
   readonly hoverSpeed: number | null;
   /** 0 empty to 1 full; left out: half. */
   readonly charge?: number;
@@ -97,7 +50,8 @@ export function driveLimits(design: Design, load: FanLoad, options: LimitOptions
     efficiency: 0,
   };
   const fullPoint = pointAt(fullSpeed) ?? stopped;
-  const hoverPoint = options.hoverSpeed === null ? null : pointAt(options.hoverSpeed);
+  const asked = options.hoverSpeed === null ? null : pointAt(options.hoverSpeed);
+  const hoverPoint = asked && asked.throttle <= 1 ? asked : null;
   const hoverSpeed = hoverPoint && options.hoverSpeed;
 
   const packCurrent = (point: DrivePoint) =>

@@ -1,7 +1,7 @@
 import { LIMIT_NAMES } from '../drive/limit-words.ts';
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/format.ts';
-import type { FanSize, LargerFan } from './larger-fan.ts';
+import type { FanSize, LargerFan } from './larger-fan-types.ts';
 
 const mm = ({ tipDiameter_mm }: FanSize): string => `${n(tipDiameter_mm)} mm`;
 
@@ -32,6 +32,8 @@ export function largerFanWords(project: Project, answer: Omit<LargerFan, 'words'
 
 function headline({ drawn, largest, sizes }: Omit<LargerFan, 'words'>): string {
   const top = Math.max(...sizes.map((s) => s.tipDiameter_mm));
+  if (!largest && !sizes.some((size) => size.lifts) && !drawn.lifts)
+    return `No: between ${n(Math.min(...sizes.map((s) => s.tipDiameter_mm)))} and ${n(top)} mm no size lifts the craft; this motor and battery are too weak for its mass.`;
   if (!largest)
     return `No: between ${n(Math.min(...sizes.map((s) => s.tipDiameter_mm)))} and ${n(top)} mm no size lifts the craft without breaking a limit of motor, controller or battery.`;
   const there = `it lifts ${n(largest.thrustToWeight)} times its weight there at ${n(largest.fullCurrent_A, 2)} A a motor (${n(drawn.thrustToWeight)} times at ${n(drawn.fullCurrent_A, 2)} A as drawn)`;

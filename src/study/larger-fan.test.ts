@@ -68,6 +68,14 @@ describe('a larger fan on the same motor', () => {
     expect(words.join(' ')).toMatch(/no hover as drawn/);
     expect(words.join(' ')).toMatch(/you allow 64\.0 mm/);
   });
+  test('a craft no size can lift is told so', () => {
+    const { largest, words } = largerFan(
+      { ...demo, brief: { ...demo.brief, payload_g: 3000 } },
+      { sizes: 4 },
+    );
+    expect(largest).toBeNull();
+    expect(words[0]).toMatch(/no size lifts the craft; this motor and battery are too weak/);
+  });
   test('the hub stays and nothing is scaled twice', () => {
     const scaled = scaledFan(demo.fan, 1.5);
     expect(scaled.hubDiameter_mm).toBe(demo.fan.hubDiameter_mm);
