@@ -1,22 +1,16 @@
 import { Command } from 'commander';
-import {
-  motorFromReadings,
-  type MeasuredMotor,
-  type MotorFromReadings,
-  type NoLoadReading,
-} from '../drive/motor-readings.ts';
+import { motorFromReadings, type MotorFromReadings, type NoLoadReading } from '../drive/motor-readings.ts';
 import { typicalMotor, typicalMotorKeys, type TypicalMotor } from '../drive/typical-motor.ts';
 import type { Motor } from '../project/schema.ts';
 import { formatNumber as n } from '../quantities/format.ts';
-import type { Interval } from '../quantities/interval.ts';
-import type { LargerFan } from '../study/larger-fan-types.ts';
 import { largerFan, projectLimits } from '../study/larger-fan.ts';
 import { collect } from './assess.ts';
 import { BadInput } from './fault.ts';
 import { asJson, type Io } from './io.ts';
+import { measuredTable, sizeTable, typicalTable } from './motor-text.ts';
 import { numberFrom } from './numbers.ts';
 import { openProject } from './open.ts';
-import { bullet, columns, wrap } from './text.ts';
+import { bullet, wrap } from './text.ts';
 
 interface MotorOptions {
   readonly resistance?: number;
@@ -89,39 +83,6 @@ function ofProject(file: string, options: MotorOptions): string {
     larger.words.map((text) => bullet(text)).join('') +
     '\nThe same fan at other sizes\n' +
     sizeTable(larger)
-  );
-}
-
-function sizeTable({ sizes }: LargerFan): string {
-  const temperature = (value: number | null) => (value === null ? '-' : value > 250 ? 'burnt' : n(value, 2));
-  return columns(
-    [
-      [
-        'tips mm',
-        'all up g',
-        'thrust/weight',
-        'for minutes',
-        'hover throttle',
-        'hover A',
-        'full A',
-        'hover °C',
-        'full °C',
-        'binds first',
-      ],
-      ...sizes.map((s) => [
-        n(s.tipDiameter_mm),
-        n(s.mass_g),
-        n(s.thrustToWeight),
-        n(s.usableThrustToWeight),
-        s.lifts && s.hoverThrottle !== null ? n(s.hoverThrottle, 2) : '-',
-        s.hoverCurrent_A === null ? '-' : n(s.hoverCurrent_A, 2),
-        n(s.fullCurrent_A, 2),
-        temperature(s.hoverWinding_C),
-        temperature(s.fullWinding_C),
-        s.binding?.kind ?? 'nothing',
-      ]),
-    ],
-    [9],
   );
 }
 
@@ -215,44 +176,6 @@ function typicalOf(stator: string, velocityConstant: number): TypicalMotor {
       `--stator ${stator} at ${n(velocityConstant)} rpm/V is outside what the estimate knows: stators of 9 to 30 mm by 1.5 to 12 mm, 600 to 20 000 rpm/V.`,
     );
   return typical;
-}
-
-const spread = ({ value, low, high }: Interval, unit: string, digits = 4): [string, string] => [
-  `${n(value, digits)}${unit && ' ' + unit}`,
-  `(${n(low, digits)} to ${n(high, digits)})`,
-];
-
-function measuredTable(m: MeasuredMotor): string {
-  return columns(
-    [
-      ['Speed for each volt', ...spread(m.velocityConstant_rpmPerV, 'rpm/V')],
-      ['Torque for each ampere', ...milli(m.torqueConstant_NmpA)],
-      ['Resistance at 20 °C', ...spread(m.resistance_mohm, 'mΩ')],
-      [`No-load current at ${n(m.noLoadVoltage_V)} V`, ...spread(m.noLoadCurrent_A, 'A', 3)],
-      m.noLoadSteady_ratio
-        ? ['  of it steady (share)', ...spread(m.noLoadSteady_ratio, '', 2)]
-        : ['  of it steady (share)', '0.50', '(assumed)'],
-    ],
-    [0, 2],
-  );
-}
-
-const milli = ({ value, low, high }: Interval) =>
-  spread({ value: value * 1000, low: low * 1000, high: high * 1000 }, 'mN m/A');
-
-function typicalTable(t: TypicalMotor): string {
-  return columns(
-    [
-      ['Resistance', ...spread(t.resistance_mohm, 'mΩ', 2)],
-      [`No-load current at ${n(t.noLoadVoltage_V, 2)} V`, ...spread(t.noLoadCurrent_A, 'A', 2)],
-      ['Current for minutes', ...spread(t.continuousCurrent_A, 'A', 2)],
-      ['Current for seconds', ...spread(t.burstCurrent_A, 'A', 2)],
-      ['Mass', ...spread(t.mass_g, 'g', 2)],
-      ['Can diameter', ...spread(t.canDiameter_mm, 'mm', 2)],
-      ['Can height', ...spread(t.canHeight_mm, 'mm', 2)],
-    ],
-    [0, 2],
-  );
 }
 
 const MOTOR_NOTES = `

@@ -2,45 +2,18 @@ import { checkValue } from '../project/path.ts';
 import type { Motor } from '../project/schema.ts';
 import { intervalFrom, type Interval } from '../quantities/interval.ts';
 import { formatNumber as n } from '../quantities/format.ts';
-import { angularSpeedFromRpm, rpmFromAngularSpeed } from '../quantities/units.ts';
-import { copperFactor } from './motor.ts';
+import { rpmFromAngularSpeed } from '../quantities/units.ts';
+import { readingFaults, type ReadingFault } from './motor-reading-faults.ts';
+import {
+  solveReadings,
+  USUAL_ERRORS,
+  type Computed,
+  type MotorReadings,
+  type NoLoadReading,
+  type ReadingErrors,
+} from './motor-reading-solve.ts';
 
-/** The shaft free, a steady voltage on the motor. */
-export interface NoLoadReading {
-  /** At the motor: with the controller at full command, the battery's or bench supply's voltage while it runs. */
-  readonly voltage_V: number;
-  readonly current_A: number;
-  readonly rpm: number;
-}
-
-/** Half-widths that hold the true reading nine times in ten. */
-export interface ReadingErrors {
-  readonly resistance_mohm: number;
-  readonly resistance_ratio: number;
-  readonly voltage_V: number;
-  readonly current_A: number;
-  readonly rpm_ratio: number;
-}
-
-/** A hand meter, a current passed for the resistance, an optical or sound tachometer. Common practice, no source. */
-export const USUAL_ERRORS: ReadingErrors = {
-  resistance_mohm: 2,
-  resistance_ratio: 0.02,
-  voltage_V: 0.03,
-  current_A: 0.02,
-  rpm_ratio: 0.005,
-};
-
-export interface MotorReadings {
-  /** Between two of the three leads, the mean of the three pairs. */
-  readonly resistance_mohm: number;
-  /** One reading, or two at different voltages, which also part the steady loss from the one that grows with speed. */
-  readonly noLoad: readonly NoLoadReading[];
-  /** Of the winding while its resistance was read; left out: 20. */
-  readonly temperature_C?: number;
-  /** Left out: `USUAL_ERRORS`. */
-  readonly errors?: Partial<ReadingErrors>;
-}
+export type { MotorReadings, NoLoadReading };
 
 /** Constants with 90 % intervals. */
 export interface MeasuredMotor {
@@ -66,12 +39,6 @@ export type MeasuredMotorKeys = Pick<
   | 'noLoadSteady_ratio'
 >;
 
-export interface ReadingFault {
-  /** As in `noLoad.0.rpm`. */
-  readonly path: string;
-  readonly message: string;
-}
-
 export type MotorFromReadings =
   | {
       readonly ok: true;
@@ -80,13 +47,6 @@ export type MotorFromReadings =
       readonly notes: readonly string[];
     }
   | { readonly ok: false; readonly faults: readonly ReadingFault[] };
-
-/** Ranges within which a reading can be of a motor this program knows. */
-const RANGES = {
-  voltage_V: [0.1, 100, 'V'],
-  current_A: [0, 20, 'A'],
-  rpm: [10, 500_000, 'rpm'],
-} as const;
 
 /**
  * Constants of a motor from bench readings: K_v = Omega / (V - I R) (two readings: the line through both and the origin,
@@ -97,13 +57,13 @@ const RANGES = {
  */
 export function motorFromReadings(readings: MotorReadings): MotorFromReadings {
   const errors = { ...USUAL_ERRORS, ...readings.errors };
-  const faults = rangeFaults(readings);
+  const faults = readingFaults(readings, errors);
   if (faults.length > 0) return { ok: false, faults };
-  const impossible = physicalFaults(readings, errors);
-  if (impossible.length > 0) return { ok: false, faults: impossible };
 
-  const middle = compute(readings);
-  const moved = movedReadings(readings, errors).map(([down, up]) => [compute(down), compute(up)] as const);
+  const middle = solveReadings(readings);
+  const moved = movedReadings(readings, errors).map(
+    ([down, up]) => [solveReadings(down), solveReadings(up)] as const,
+  );
   const interval = (pick: (c: Computed) => number): Interval =>
     intervalFrom(
       pick(middle),
@@ -140,35 +100,6 @@ export function motorFromReadings(readings: MotorReadings): MotorFromReadings {
   return { ok: true, constants, motor, notes: notesOn(middle, constants, two) };
 }
 
-interface Computed {
-  readonly velocityConstant: number;
-  readonly resistance: number;
-  /** As the two readings have it, not yet held between 0 and 1. */
-  readonly share: number;
-  /** K_v of the lower reading over that of the higher; 1 with one reading. */
-  readonly disagreement: number;
-  readonly top: NoLoadReading;
-}
-
-function compute({ resistance_mohm, noLoad, temperature_C = 20 }: MotorReadings): Computed {
-  const ohm = resistance_mohm * 1e-3;
-  const speed = ({ rpm }: NoLoadReading) => angularSpeedFromRpm(rpm);
-  const back = ({ voltage_V, current_A }: NoLoadReading) => voltage_V - current_A * ohm;
-  const sum = (value: (r: NoLoadReading) => number) => noLoad.reduce((s, r) => s + value(r), 0);
-  const [low, top] = [...noLoad].sort((a, b) => a.voltage_V - b.voltage_V);
-  const resistance = ohm / copperFactor(temperature_C);
-  const velocityConstant = sum((r) => speed(r) ** 2) / sum((r) => speed(r) * back(r));
-  if (noLoad.length === 1) return { velocityConstant, resistance, share: 0.5, disagreement: 1, top: low };
-  const growth = (top.current_A - low.current_A) / (speed(top) - speed(low));
-  return {
-    velocityConstant,
-    resistance,
-    share: top.current_A > 0 ? 1 - (growth * speed(top)) / top.current_A : 0.5,
-    disagreement: (speed(low) * back(top)) / (speed(top) * back(low)),
-    top,
-  };
-}
-
 /** The readings with each one moved down, and up, by its error. */
 function movedReadings(readings: MotorReadings, errors: ReadingErrors): [MotorReadings, MotorReadings][] {
   const pair = (change: (sign: number) => MotorReadings): [MotorReadings, MotorReadings] => [
@@ -191,68 +122,6 @@ function movedReadings(readings: MotorReadings, errors: ReadingErrors): [MotorRe
       pair((sign) => at(i, (r) => ({ rpm: r.rpm * (1 + sign * errors.rpm_ratio) }))),
     ]),
   ];
-}
-
-function rangeFaults({ resistance_mohm, noLoad, temperature_C = 20 }: MotorReadings): ReadingFault[] {
-  const faults: ReadingFault[] = [];
-  const within = (path: string, value: number, [low, high, unit]: readonly [number, number, string]) => {
-    if (!(value >= low && value <= high))
-      faults.push({
-        path,
-        message: `${path} is ${String(value)}; it must be a number from ${low} to ${high} ${unit}.`,
-      });
-  };
-  within('resistance_mohm', resistance_mohm, [0.1, 10_000, 'mΩ']);
-  within('temperature_C', temperature_C, [-40, 150, '°C']);
-  if (noLoad.length < 1 || noLoad.length > 2)
-    faults.push({
-      path: 'noLoad',
-      message: `noLoad holds ${noLoad.length} readings; one is needed, and a second at another voltage tells more.`,
-    });
-  noLoad.forEach((reading, i) => {
-    for (const key of ['voltage_V', 'current_A', 'rpm'] as const)
-      within(`noLoad.${i}.${key}`, reading[key], RANGES[key]);
-  });
-  return faults;
-}
-
-function physicalFaults({ resistance_mohm, noLoad }: MotorReadings, errors: ReadingErrors): ReadingFault[] {
-  const faults: ReadingFault[] = [];
-  noLoad.forEach(({ voltage_V, current_A }, i) => {
-    const drop = (current_A * resistance_mohm) / 1000;
-    if (drop >= 0.9 * voltage_V)
-      faults.push({
-        path: `noLoad.${i}.current_A`,
-        message: `noLoad.${i}.current_A is ${n(current_A)} A; through ${n(resistance_mohm)} mΩ that takes ${n(drop)} V of the ${n(voltage_V)} V, and nothing is left to turn the motor. Check the resistance (mΩ, not Ω) and whether the shaft was free.`,
-      });
-  });
-  if (faults.length > 0 || noLoad.length < 2) return faults;
-  const [a, b] = noLoad;
-  const [low, top, at] = a.voltage_V <= b.voltage_V ? [a, b, 1] : [b, a, 0];
-  if (top.voltage_V - low.voltage_V < Math.max(4 * errors.voltage_V, 0.05 * top.voltage_V))
-    faults.push({
-      path: `noLoad.${at}.voltage_V`,
-      message: `The two no-load readings stand at ${n(low.voltage_V)} and ${n(top.voltage_V)} V, too close to part the steady loss from the growing one; take one near half of the highest voltage, or give one reading alone.`,
-    });
-  else if (top.rpm <= low.rpm)
-    faults.push({
-      path: `noLoad.${at}.rpm`,
-      message: `noLoad.${at}.rpm is ${n(top.rpm)} rpm at ${n(top.voltage_V)} V, but the other reading has ${n(low.rpm)} rpm at only ${n(low.voltage_V)} V; a free motor turns faster at more voltage. Check which reading belongs to which voltage.`,
-    });
-  else if (top.current_A + 2 * errors.current_A < low.current_A)
-    faults.push({
-      path: `noLoad.${at}.current_A`,
-      message: `noLoad.${at}.current_A is ${n(top.current_A)} A at ${n(top.voltage_V)} V, less than the ${n(low.current_A)} A at ${n(low.voltage_V)} V; a free motor never loses less when it turns faster. Check the currents, and that both were read at full command.`,
-    });
-  else {
-    const { disagreement } = compute({ resistance_mohm, noLoad });
-    if (Math.abs(disagreement - 1) > 0.15)
-      faults.push({
-        path: `noLoad.${at}.rpm`,
-        message: `The two readings give speeds for each volt that differ by ${n(Math.abs(disagreement - 1) * 100, 2)} %; they cannot both be right. A controller below full command shows the battery's voltage, not the motor's; and a tachometer may count magnet poles or blades in place of turns.`,
-      });
-  }
-  return faults;
 }
 
 function notesOn({ share, disagreement }: Computed, constants: MeasuredMotor, two: boolean): string[] {
