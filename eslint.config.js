@@ -1,24 +1,7 @@
 import tseslint from 'typescript-eslint';
 import reactHooks from 'eslint-plugin-react-hooks';
+import { rooms } from './scripts/rooms.mjs';
 
-const core = [
-  'quantities',
-  'numerics',
-  'project',
-  'shape',
-  'print',
-  'air',
-  'drive',
-  'craft',
-  'strength',
-  'sound',
-  'balance',
-  'assess',
-  'make',
-  'study',
-  'bench',
-  'report',
-];
 const impure = [
   ['window', 'the core has no DOM; pass what you need in'],
   ['document', 'the core has no DOM; pass what you need in'],
@@ -41,7 +24,7 @@ export default tseslint.config(
     },
   },
   {
-    files: core.map((room) => `src/${room}/**/*.ts`),
+    files: rooms.map((room) => `src/${room}/**/*.ts`),
     ignores: ['**/*.test.ts'],
     rules: {
       'no-restricted-globals': ['error', ...impure],

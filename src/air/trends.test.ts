@@ -1,21 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readFileSync } from 'node:fs';
-import { projectSchema, type Fan, type Project } from '../project/schema.ts';
+import type { Fan } from '../project/schema.ts';
 import { fanLayout } from '../shape/layout.ts';
 import { atmosphere } from './atmosphere.ts';
 import { runFan } from './fan.ts';
 import { passageOf } from './passage.ts';
 import { rotorOfFan } from './rotor.ts';
+import { demo } from '../../tests/demo.ts';
 
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
 const air = atmosphere(0);
 
 const runOf = (fan: Fan, omega: number) => {

@@ -1,18 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { setPath } from '../project/path.ts';
-import { projectSchema, type Project } from '../project/schema.ts';
+import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { assess } from './assess.ts';
+import { demo } from '../../tests/demo.ts';
 
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
 const base = assess(demo);
 const ratio = (project: Project) => assess(project).craft.thrustToWeight;
 
@@ -86,6 +78,7 @@ describe('directions', () => {
     ['battery.cellResistance_mohm', 60, 'worse'],
     ['motor.velocityConstant_rpmPerV', 2300, 'worse'],
     ['fan.stator.curved', true, 'better'],
+    ['craft.tilt_deg', 15, 'worse'],
   ])('%s = %s makes lifting %s', (path, value, way) => {
     const change = ratio(setPath(demo, path, value)) / base.craft.thrustToWeight - 1;
     if (way === 'better') expect(change).toBeGreaterThan(0.002);

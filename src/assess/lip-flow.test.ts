@@ -1,17 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { setPath } from '../project/path.ts';
-import { projectSchema, type Project } from '../project/schema.ts';
 import { ductFlowOf } from './lip-flow.ts';
-
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
+import { demo } from '../../tests/demo.ts';
 
 test('the demo: inflow with its mean, duct share near momentum, a lip verdict and advice in words', () => {
   const result = ductFlowOf(demo);

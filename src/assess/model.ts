@@ -3,6 +3,7 @@ import type { FanRun } from '../air/fan.ts';
 import { fanMap, type FanMap } from '../air/map.ts';
 import { passageOf, type Passage } from '../air/passage.ts';
 import { ANNULI, rotorOfFan, type RotorAir } from '../air/rotor.ts';
+import { tiltLoss } from '../craft/control.ts';
 import { massItems, totalMass_g, type MassItem } from '../craft/mass.ts';
 import { restVoltage } from '../drive/battery.ts';
 import { motorConstants } from '../drive/motor.ts';
@@ -62,7 +63,8 @@ export function modelOf(project: Project): Model {
   const rotor = rotorOfFan(fan);
   const items = massItems(project, printedVolumes(fan, motor, project.printer.holeShrink_mm, layout));
   const mass = kilogramsFromGrams(totalMass_g(items));
-  const needed = (mass * GRAVITY) / project.craft.fanCount;
+  const upright = project.craft.fanCount > 1 ? 1 - tiltLoss(project.craft.tilt_deg) : 1;
+  const needed = (mass * GRAVITY) / project.craft.fanCount / upright;
   const discArea = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);
   return {
     project,

@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { answersFrom } from '../assess/answers.ts';
 import type { FanMap } from '../air/map.ts';
 import { supplyAt } from '../drive/supply.ts';
 import { shapeKeepingCubic } from '../numerics/interpolate.ts';
-import { projectSchema, type Project } from '../project/schema.ts';
+import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import {
   batteryStudy,
@@ -15,15 +14,8 @@ import {
   type BatteryChoice,
 } from './battery-choice.ts';
 import { peakOf } from './tried.ts';
+import { demo } from '../../tests/demo.ts';
 
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
 const study = batteryStudy(demo);
 
 /** A fan of constant coefficients on a drive without losses: power is a constant times thrust^1.5. */

@@ -1,18 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { projectSchema, type Project } from '../project/schema.ts';
 import { fanLayout } from '../shape/layout.ts';
 import { ductedOfWidth, ductOrOpen, type WidthPair } from './duct-or-open.ts';
 import { tryProject, turned } from './tried.ts';
+import { demo } from '../../tests/demo.ts';
 
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
 const study = ductOrOpen(demo);
 
 test('both fill the same width: the duct by its rim, the open rotor by its tips', () => {

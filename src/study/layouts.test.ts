@@ -1,17 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { assess } from '../assess/assess.ts';
-import { projectSchema, type Project } from '../project/schema.ts';
 import { compareStands, frameMass } from './layouts.ts';
+import { demo } from '../../tests/demo.ts';
 
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
 const results = compareStands(demo);
 const of = (fanCount: number, layout: string, battery = 'middle') =>
   results.find((r) => r.fanCount === fanCount && r.layout === layout && r.battery === battery)!;

@@ -1,18 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { assess } from '../assess/assess.ts';
-import { projectSchema, type Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { makeOrBuy, type BoughtUnit, type PrintCosts } from './make-or-buy.ts';
+import { demo } from '../../tests/demo.ts';
 
-const demo: Project = projectSchema.parse(
-  JSON.parse(
-    readFileSync(
-      new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-      'utf8',
-    ),
-  ),
-);
 const assessment = assess(demo);
 // Invented prices and an invented unit.
 const costs: PrintCosts = {
