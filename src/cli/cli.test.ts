@@ -513,6 +513,7 @@ describe('help', () => {
     ['design', '--help'],
     ['make', '--help'],
     ['fan', '--help'],
+    ['motor', '--help'],
   ])
     it(`of \`fanwright ${args.join(' ')}\` is complete, on standard output, code 0`, async () => {
       const { code, out, err } = await here(...args);

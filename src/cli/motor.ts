@@ -180,11 +180,11 @@ function typicalOf(stator: string, velocityConstant: number): TypicalMotor {
 
 const MOTOR_NOTES = `
 How to read a motor on the bench, nothing on its shaft:
-  resistance  a steady current of 1 to 3 A through two leads, voltage between them over current; the
-              mean of the three pairs (hand meters do not resolve so few mΩ)
-  no load     controller at full command, voltage and current into it, speed by a tachometer; once near
-              the voltage you fly with and once near half of it (bench supply, or fewer cells).
-              Below full command the voltage at the motor is not the battery's.
+  resistance  a steady current of 1 to 3 A through two leads; voltage between them over current;
+              the mean of the three pairs (hand meters do not resolve so few mΩ)
+  no load     controller at full command; voltage and current into it, speed by a tachometer;
+              once near the voltage you fly with, once near half of it (bench supply, or fewer
+              cells). Below full command the voltage at the motor is not the battery's.
 Clamp the motor, wear glasses, and take every rotor off first.
 
 Intervals in brackets hold the truth 9 times in 10 for a hand meter: 2 % + 2 mΩ, 0.03 V, 0.02 A,
