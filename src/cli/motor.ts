@@ -195,9 +195,9 @@ With a project FILE: which limit of motor, winding, controller or battery binds 
 throttle, how warm the winding gets, and the same fan at other sizes. Winding temperatures are
 estimated from can size and mass and may be off by half of the rise.
 
-Keys of --json: constants (each value, low, high), typical, motor (for the project file), notes; with
-FILE: limits (limits, first, heat, hoverThrottle, full, words) and larger (sizes, drawn, largest,
-stoppedBy, longest, words). Units stand in the keys.
+Keys of --json: constants (each value, low, high), typical, motor (for the project file), notes;
+with FILE: limits (limits, first, heat, hoverThrottle, full, words) and larger (sizes, drawn,
+largest, stoppedBy, longest, words). Units stand in the keys.
 
 Examples:
   fanwright motor --resistance 190 --no-load 3.5:0.26:10500 --no-load 7:0.35:21150
