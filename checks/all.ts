@@ -1,11 +1,13 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import type { Topic } from './check.ts';
+import { craftTopic } from './craft.ts';
 import { driveTopic } from './drive.ts';
 import { ductTopic } from './duct.ts';
 import { flowTopic } from './flow.ts';
 import { hoverTopic } from './hover.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
+import { motorTopic } from './motor.ts';
 import { rotorTopic } from './rotors.ts';
 import { sectionTopic } from './sections.ts';
 import { shapeTopic } from './shapes.ts';
@@ -22,4 +24,6 @@ export const topics: readonly Topic[] = [
   flowTopic,
   ductTopic,
   driveTopic,
+  motorTopic,
+  craftTopic,
 ];

@@ -51,7 +51,7 @@ export const driveTopic: Topic = {
   title: 'Battery cells at rest',
   intro: [
     'The lithium-ion curve of the tool is the mean of these two cells, so this guards the figures and shows how far two cells of one kind',
-    'differ. The two lithium-polymer curves are from memory and have nothing to stand against yet; nor has the motor.',
+    'differ. The two lithium-polymer curves, the resistance of cells and what the cold does to it are from memory and have nothing to stand against.',
   ].join('\n'),
   checks: [
     cell('cell_A', 'first cell'),

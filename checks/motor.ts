@@ -1,5 +1,5 @@
 import { typicalCellResistance } from '../src/drive/battery.ts';
-import { motorCurrent, motorVoltage, type MotorConstants } from '../src/drive/motor.ts';
+import { copperFactor, motorCurrent, motorVoltage, type MotorConstants } from '../src/drive/motor.ts';
 import { motorFromReadings } from '../src/drive/motor-readings.ts';
 import { angularSpeedFromRpm, rpmFromAngularSpeed } from '../src/quantities/units.ts';
 import type { Check, Point, Summary, Topic } from './check.ts';
@@ -96,6 +96,21 @@ const checks: readonly Check[] = [
     status: 'from memory',
     points: separatelyExcited,
     target: { relative: 0.03 },
+  },
+  {
+    id: 'motor-copper',
+    title: 'Resistance of a copper winding over that at 20 °C',
+    unit: '',
+    source: 'IEC 60034-1, Rotating electrical machines: (235 + T) / (235 + 20) for copper (from memory).',
+    status: 'from memory',
+    points: () =>
+      [-20, 0, 60, 90, 120, 150].map((celsius) => ({
+        at: `${celsius} °C`,
+        x: celsius,
+        ours: copperFactor(celsius),
+        theirs: (235 + celsius) / 255,
+      })),
+    target: { relative: 0.003 },
   },
   {
     id: 'motor-stand-power',
