@@ -11,7 +11,8 @@ const NINETY = 1.645;
 /**
  * Half-widths (90 %) of what is not known before building. Section drag and lift: from the blind errors of the model on the
  * measured research rotors (rms 7.6 % of thrust, 7.3 % of power: docs/checks.md), taken at 1.645 standard deviations and
- * rounded, drag doubled because power feels only a part of it. The rest: common practice, no source.
+ * rounded, drag doubled because power feels only a part of it. Part-throttle loss: from none to twice the default, which
+ * spans what one measured stand run leaves open (checks/motor.ts). The rest: common practice, no source.
  */
 const HALF_WIDTHS = {
   angle: (1 * Math.PI) / 180,

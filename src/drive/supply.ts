@@ -49,7 +49,7 @@ export function supplyAt(design: Design, charge: number, day: DriveDay = {}): Su
     motor: motorConstants(design.motor, day.windingRise),
     switchResistance: design.controller.resistance_mohm * 1e-3,
     switchingLoss: design.controller.switchingLoss_ratio,
-    rippleLoss: 0,
+    rippleLoss: design.controller.rippleLoss_S,
     rest: restVoltage(design.battery, charge),
     packResistance: packResistance(design.battery, day.cell_C),
     fans: design.craft.fanCount,

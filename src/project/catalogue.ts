@@ -136,6 +136,7 @@ function controller(
       name: `generic board, ${continuousCurrent_A} A a channel`,
       resistance_mohm,
       switchingLoss_ratio: 0.04,
+      rippleLoss_S: 0.5,
       continuousCurrent_A,
       mass_g,
     },

@@ -109,6 +109,12 @@ export const controllerSchema = z.looseObject({
     'Share of the power lost by switching at part throttle.',
     '0.02 to 0.06',
   ),
+  rippleLoss_S: quantity(
+    0,
+    20,
+    'Loss by current ripple in the winding at part throttle, for each (volt × duty × (1 − duty))²; one measured small motor showed about 1.',
+    '0 to 1',
+  ).default(0.5),
   continuousCurrent_A: quantity(0.1, 500, 'Current one controller channel stands for minutes.'),
   mass_g: quantity(0, 1000, 'Mass for each fan (a shared board: its mass divided by the fans).'),
 });

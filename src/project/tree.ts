@@ -31,6 +31,7 @@ const UNITS: Readonly<Record<string, string>> = {
   rpmPerV: 'rpm/V',
   rpm: 'rpm',
   mohm: 'mΩ',
+  S: 'S',
   A: 'A',
   V: 'V',
   W: 'W',

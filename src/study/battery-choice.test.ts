@@ -34,7 +34,7 @@ test('constant efficiency and no sag, through the same endurance: battery two th
     ...demo,
     craft: { ...demo.craft, auxiliaryPower_W: 0 },
     motor: { ...demo.motor, resistance_mohm: 0, noLoadCurrent_A: 0, velocityConstant_rpmPerV: 9000 },
-    controller: { ...demo.controller, resistance_mohm: 0, switchingLoss_ratio: 0 },
+    controller: { ...demo.controller, resistance_mohm: 0, switchingLoss_ratio: 0, rippleLoss_S: 0 },
     battery: { ...demo.battery, cellResistance_mohm: 0, leadResistance_mohm: 0 },
   };
   const choose = (factor: number): BatteryChoice => {

@@ -10,6 +10,7 @@ const MOTOR = [
   'resistance_mohm',
   'noLoadCurrent_A',
   'noLoadVoltage_V',
+  'noLoadSteady_ratio',
   'continuousCurrent_A',
   'burstCurrent_A',
   'mass_g',
@@ -20,7 +21,13 @@ const MOTOR = [
   'mountHoles',
   'mountScrew_mm',
 ];
-const CONTROLLER = ['resistance_mohm', 'switchingLoss_ratio', 'continuousCurrent_A', 'mass_g'];
+const CONTROLLER = [
+  'resistance_mohm',
+  'switchingLoss_ratio',
+  'rippleLoss_S',
+  'continuousCurrent_A',
+  'mass_g',
+];
 const BATTERY = [
   'cells',
   'parallel',
