@@ -2,6 +2,7 @@ import { mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
 import { hoverEndurance, type Endurance } from '../craft/endurance.ts';
 import { driveAt, speedAtThrottle, type Supply } from '../drive/supply.ts';
 import type { Project } from '../project/schema.ts';
+import { dayOf } from './model.ts';
 
 /** The few numbers a craft is judged by, from a map alone: what intervals and comparisons recompute many times over. */
 export interface Answers {
@@ -25,7 +26,7 @@ export function answersFrom(project: Project, supply: Supply, map: FanMap, neede
   const drive = hoverSpeed ? driveAt(supply, torqueAt(hoverSpeed), hoverSpeed) : null;
   const endurance: Endurance =
     hoverSpeed && drive && fullThrust >= needed
-      ? hoverEndurance(project, torqueAt(hoverSpeed), hoverSpeed)
+      ? hoverEndurance(project, torqueAt(hoverSpeed), hoverSpeed, dayOf(project))
       : { minutes: 0, failsAtCharge: 1 };
   return {
     thrustToWeight: fullThrust / needed,

@@ -79,11 +79,18 @@ describe('directions', () => {
     ['motor.velocityConstant_rpmPerV', 2300, 'worse'],
     ['fan.stator.curved', true, 'better'],
     ['craft.tilt_deg', 15, 'worse'],
+    ['battery.cellResistance_mohm', 6, 'better'],
   ])('%s = %s makes lifting %s', (path, value, way) => {
     const change = ratio(setPath(demo, path, value)) / base.craft.thrustToWeight - 1;
     if (way === 'better') expect(change).toBeGreaterThan(0.002);
     else expect(change).toBeLessThan(-0.002);
   });
+});
+
+test('a frosty day: denser air lifts more, stiff cells give less', () => {
+  const cold = setPath(demo, 'brief.airTemperature_C', -15);
+  const warmCells = setPath(cold, 'battery.cellResistance_mohm', 1);
+  expect(ratio(cold)).toBeLessThan(ratio(warmCells) - 0.03);
 });
 
 describe('odd craft', () => {

@@ -8,7 +8,7 @@ import { angularSpeedFromRpm, millimetresFromMetres, rpmFromAngularSpeed } from 
 import { answersFrom, scaledMap, type Answers } from './answers.ts';
 import { compareOpen } from './compare.ts';
 import { helpsFor } from './helps.ts';
-import { mapOf, modelOf, quotedSupply, type Model } from './model.ts';
+import { dayOf, mapOf, modelOf, quotedSupply, type Model } from './model.ts';
 import { fanPoint, runAt } from './point.ts';
 import { remarksOn } from './remarks.ts';
 import { movedAnswers, type Moved } from './spread.ts';
@@ -125,7 +125,7 @@ function exactAnswers(
   const thrustToWeight = full.thrust_N / needed;
   const endurance =
     hover && hover.throttle !== null && thrustToWeight >= 1
-      ? hoverEndurance(project, hover.torque_Nm, angularSpeedFromRpm(hover.rpm))
+      ? hoverEndurance(project, hover.torque_Nm, angularSpeedFromRpm(hover.rpm), dayOf(project))
       : { minutes: 0, failsAtCharge: 1 };
   return {
     ...fromMap,

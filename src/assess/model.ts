@@ -7,7 +7,7 @@ import { tiltLoss } from '../craft/control.ts';
 import { massItems, totalMass_g, type MassItem } from '../craft/mass.ts';
 import { restVoltage } from '../drive/battery.ts';
 import { motorConstants } from '../drive/motor.ts';
-import { supplyAt, type Supply } from '../drive/supply.ts';
+import { supplyAt, type DriveDay, type Supply } from '../drive/supply.ts';
 import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { kilogramsFromGrams } from '../quantities/units.ts';
@@ -131,5 +131,8 @@ export function highestSpeed(project: Project): number {
 export const mapOf = (model: Model): FanMap =>
   fanMap(model.rotor, model.passage, model.air, highestSpeed(model.project), model.factors);
 
+/** Cells as warm as the air they fly in: on a cold day the first minutes, on a warm one near enough throughout. */
+export const dayOf = (project: Project): DriveDay => ({ cell_C: project.brief.airTemperature_C });
+
 /** The drive at the quoted charge. */
-export const quotedSupply = (project: Project): Supply => supplyAt(project, QUOTED_CHARGE);
+export const quotedSupply = (project: Project): Supply => supplyAt(project, QUOTED_CHARGE, dayOf(project));

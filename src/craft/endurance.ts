@@ -1,6 +1,6 @@
 import { findRoot } from '../numerics/root.ts';
 import type { Design } from '../project/schema.ts';
-import { driveAt, supplyAt } from '../drive/supply.ts';
+import { driveAt, supplyAt, type DriveDay } from '../drive/supply.ts';
 
 /** How long the craft can hover. */
 export interface Endurance {
@@ -16,8 +16,8 @@ const SLICES = 12;
  * Hover time from a full pack down to what the owner wants left, with the pack's voltage falling and the current rising as
  * it empties. `torque` [Nm] and `omega` [rad/s] of one fan in hover. Ends early where full throttle no longer holds.
  */
-export function hoverEndurance(design: Design, torque: number, omega: number): Endurance {
-  const drive = (charge: number) => driveAt(supplyAt(design, charge), torque, omega);
+export function hoverEndurance(design: Design, torque: number, omega: number, day: DriveDay = {}): Endurance {
+  const drive = (charge: number) => driveAt(supplyAt(design, charge, day), torque, omega);
   const spare = (charge: number) => 1 - Math.min(2, drive(charge)?.throttle ?? 2);
   if (spare(1) < 0) return { minutes: 0, failsAtCharge: 1 };
   const wantedEnd = 1 - design.battery.usable_ratio;

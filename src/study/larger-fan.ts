@@ -1,6 +1,6 @@
 import { mapMassFlow, mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
 import { answersFrom } from '../assess/answers.ts';
-import { mapOf, modelOf, quotedSupply, QUOTED_CHARGE, type Model } from '../assess/model.ts';
+import { dayOf, mapOf, modelOf, quotedSupply, QUOTED_CHARGE, type Model } from '../assess/model.ts';
 import type { DriveLimits } from '../drive/limit-types.ts';
 import { driveLimits, type FanLoad } from '../drive/limits.ts';
 import { driveAt } from '../drive/supply.ts';
@@ -98,6 +98,7 @@ export function projectLimits(project: Project, strengthLimit_rpm?: number): Dri
   const hoverSpeed = mapSpeedFor(map, model.needed);
   return driveLimits(project, fanLoad(model, map), {
     air_C: project.brief.airTemperature_C,
+    ...dayOf(project),
     charge: QUOTED_CHARGE,
     hoverSpeed,
     ...(strengthLimit_rpm !== undefined && { strengthLimit_rpm }),
@@ -113,6 +114,7 @@ function sizeOf(project: Project, ratio: number, strengthLimit_rpm: number | und
   const lifts = answers.thrustToWeight >= 1;
   const limits = driveLimits(sized, fanLoad(model, map), {
     air_C: project.brief.airTemperature_C,
+    ...dayOf(project),
     charge: QUOTED_CHARGE,
     hoverSpeed: lifts ? mapSpeedFor(map, model.needed) : null,
     ...(strengthLimit_rpm !== undefined && { strengthLimit_rpm: strengthLimit_rpm / ratio }),
