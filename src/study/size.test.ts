@@ -1,0 +1,106 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { assess } from '../assess/assess.ts';
+import { catalogue } from '../project/catalogue.ts';
+import { readProject } from '../project/read.ts';
+import type { Project } from '../project/schema.ts';
+import { geometryFaults } from '../shape/faults.ts';
+import { frontOf, spreadOf } from './size-front.ts';
+import { sizedProject } from './size-try.ts';
+import { MOST_CELLS, sizeStudy } from './size.ts';
+
+const demo = (name: string): Project => {
+  const file = new URL(`../../examples/greenhouse-scout/${name}.fanwright.json`, import.meta.url);
+  const read = readProject(readFileSync(file));
+  if (!read.ok) throw new Error('demo');
+  return read.project;
+};
+const scout = demo('greenhouse-scout');
+const motors = catalogue.motors.map(({ part }) => part);
+const plain = sizeStudy(scout);
+
+describe('sizing', () => {
+  it('finds designs that meet the brief, and assess says the same of them', () => {
+    expect(plain.meet).toBeGreaterThan(0);
+    for (const cell of plain.cells.filter((c) => c.mark === 'meets')) {
+      const d = cell.design!;
+      const sized = sizedProject(scout, d.choice, plain.motors[d.motor], plain.batteries[d.battery]);
+      expect(geometryFaults(sized.fan, sized.motor)).toEqual([]);
+      const { craft, fan } = assess(sized);
+      expect(Math.abs(craft.thrustToWeight / d.thrustToWeight - 1)).toBeLessThan(0.02);
+      expect(Math.abs(craft.hover_min / d.hover_min - 1)).toBeLessThan(0.03);
+      expect(Math.abs(fan.full.motorCurrent_A / d.motorCurrent_A - 1)).toBeLessThan(0.03);
+      expect(d.hover_min).toBeGreaterThanOrEqual(scout.brief.wanted_min);
+      expect(d.outerWidth_mm).toBeLessThanOrEqual(scout.brief.largestDuctWidth_mm);
+    }
+  });
+
+  it('gives the same map each time, in at most seventeen fans a cell', () => {
+    expect(sizeStudy(scout)).toEqual(plain);
+    expect(plain.tried).toBeLessThanOrEqual(17 * plain.cells.length);
+  });
+
+  it('names each reason where it holds', () => {
+    const markAt = (project: Project, tip: number, motor = project.motor) =>
+      sizeStudy(project, { tips_mm: [tip], motors: [motor] }).cells[0];
+    const large = motors.find((m) => m.canDiameter_mm > 27)!;
+    expect(markAt(scout, 30, large)).toMatchObject({ mark: 'hub', design: null });
+    expect(markAt(scout, 30, large).words).toMatch(/^Here the hub fills the duct/);
+    expect(markAt(scout, 80)).toMatchObject({ mark: 'wide', design: null });
+    const thirsty = { ...scout, battery: { ...scout.battery, dischargeLimit_C: 6 } };
+    const starved = markAt(thirsty, 60);
+    expect(starved.mark).toBe('battery');
+    expect(starved.words).toMatch(/the battery cannot feed it/);
+    expect(starved.design!.packCurrent_A).toBeGreaterThan(0.8 * 6 * 1.1);
+    const weakMotor = { ...scout.motor, burstCurrent_A: 2, continuousCurrent_A: 1.5 };
+    expect(['torque', 'disc']).toContain(markAt(scout, 60, weakMotor).mark);
+    const smallCan = { ...scout.motor, canDiameter_mm: 6, canHeight_mm: 5 };
+    expect(markAt(scout, 60, smallCan).mark).toBe('winding');
+    const long = { ...scout, brief: { ...scout.brief, wanted_min: 60 } };
+    expect(markAt(long, 64).mark).toBe('time');
+    const slow = { ...scout.motor, velocityConstant_rpmPerV: 900 };
+    expect(markAt(scout, 64, slow).mark).toBe('slow');
+    const heavy = { ...scout, brief: { ...scout.brief, payload_g: 3000 } };
+    expect(markAt(heavy, 60).mark).toBe('disc');
+  });
+
+  it('keeps on its front only what nothing run beats, within every limit', () => {
+    expect(plain.front.length).toBeGreaterThan(2);
+    for (const a of plain.front) {
+      expect(a.tightest.ratio).toBeLessThanOrEqual(1);
+      expect(a.thrustToWeight).toBeGreaterThanOrEqual(1.3);
+      for (const b of plain.front) {
+        const better =
+          b.hover_min > 1.002 * a.hover_min &&
+          b.thrustToWeight > 1.002 * a.thrustToWeight &&
+          b.outerWidth_mm < 0.998 * a.outerWidth_mm &&
+          b.tipSpeed_mps! < 0.998 * a.tipSpeed_mps!;
+        expect(better).toBe(false);
+      }
+    }
+    expect(frontOf(plain.front)).toEqual(plain.front);
+    const few = spreadOf(plain.front, 4);
+    expect(few).toHaveLength(4);
+    expect(few[0]).toBe(plain.front[0]);
+  });
+
+  it('says plainly that nothing lifts', () => {
+    const study = sizeStudy(demo('greenhouse-scout-heavy'));
+    expect(study).toMatchObject({ meet: 0, front: [] });
+    expect(study.words.join(' ')).toMatch(/None lifts with enough to spare/);
+  });
+
+  it('stops when told, keeps what is done, and refuses a map that is too large', () => {
+    const seen: number[] = [];
+    const part = sizeStudy(scout, {}, (done) => {
+      seen.push(done);
+      return done === 3;
+    });
+    expect(seen).toEqual([1, 2, 3]);
+    expect(part).toMatchObject({ complete: false });
+    expect(part.cells).toEqual(plain.cells.slice(0, 3));
+    const tips_mm = Array.from({ length: MOST_CELLS + 1 }, (_, i) => 30 + i);
+    expect(() => sizeStudy(scout, { tips_mm })).toThrow(/1 to 250 can be looked at/);
+    expect(() => sizeStudy(scout, { motors: [] })).toThrow(/make 0 combinations/);
+  });
+});
