@@ -514,6 +514,7 @@ describe('help', () => {
     ['make', '--help'],
     ['fan', '--help'],
     ['motor', '--help'],
+    ['size', '--help'],
   ])
     it(`of \`fanwright ${args.join(' ')}\` is complete, on standard output, code 0`, async () => {
       const { code, out, err } = await here(...args);

@@ -8,6 +8,7 @@ import type { Io } from './io.ts';
 import { makeCommand } from './make.ts';
 import { motorCommand } from './motor.ts';
 import { newCommand } from './new.ts';
+import { sizeCommand } from './size.ts';
 
 /** The whole command line. Help goes to `io.out`; refusals are thrown, for `run` to put into words. */
 export function buildProgram(io: Io): Command {
@@ -42,6 +43,7 @@ local flight rules and licensed practice come first.`,
     makeCommand(io),
     fanCommand(io),
     motorCommand(io),
+    sizeCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {

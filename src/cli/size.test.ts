@@ -1,0 +1,87 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { SizeStudy } from '../study/size-types.ts';
+import { run } from './run.ts';
+
+const main = fileURLToPath(new URL('main.ts', import.meta.url));
+const example = (name: string) =>
+  fileURLToPath(new URL(`../../examples/greenhouse-scout/${name}.fanwright.json`, import.meta.url));
+const scout = example('greenhouse-scout');
+
+function child(...args: string[]) {
+  const done = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), main, 'size', ...args], {
+    encoding: 'utf8',
+  });
+  return { code: done.status, out: done.stdout, err: done.stderr };
+}
+async function size(...args: string[]) {
+  let out = '';
+  let err = '';
+  const code = await run(['size', ...args], { out: (t) => void (out += t), err: (t) => void (err += t) });
+  return { code, out, err };
+}
+
+describe('size', () => {
+  it('prints the map, its legend, the front and sentences', () => {
+    const { code, out, err } = child(scout, '--tip', '30:80:10', '--motors', 'own', 'motor-1102-10000');
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toMatch(/tips mm +A +B\n/);
+    expect(out).toMatch(/\n +60 +\+ +t\n/);
+    expect(out).toMatch(/\n +80 +w +w\n/);
+    expect(out).toMatch(/\+ {2}meets the brief\n/);
+    expect(out).toMatch(/t {2}the motor is out of torque\n/);
+    expect(out).toMatch(/Of 12 combinations/);
+    expect(out).toMatch(/stands in\s+for loudness/);
+    expect(out).toMatch(/The front/);
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(110);
+  });
+
+  it('gives the same as JSON, batteries as columns, fans as told', async () => {
+    const { out } = await size(
+      scout,
+      '--tip',
+      '56:66:5',
+      '--motors',
+      'own',
+      '--batteries',
+      'own',
+      'battery-lp-3s-650',
+      '--fans',
+      '6',
+      '--json',
+    );
+    const study = JSON.parse(out) as SizeStudy;
+    expect(study.tips_mm).toEqual([56, 61, 66]);
+    expect(study.fanCount).toBe(6);
+    expect(study.batteries.map((b) => b.cells)).toEqual([2, 3]);
+    expect(study.cells).toHaveLength(6);
+    expect(study.front.length).toBeGreaterThan(0);
+    expect((await size(scout, '--motors', 'own', '--batteries', 'all')).out).toMatch(/tips mm( +\d+){22}\n/);
+    const starved = await size(scout, '--motors', 'own', '--set', 'battery.dischargeLimit_C=3');
+    expect(starved.out).toMatch(/Here the battery cannot feed it/);
+  });
+
+  it('says why for a craft that no such fan lifts', async () => {
+    const { code, out } = await size(example('greenhouse-scout-heavy'), '--motors', 'own');
+    expect(code).toBe(0);
+    expect(out).toMatch(/None lifts with enough to spare/);
+    expect(out).not.toMatch(/The front/);
+  });
+
+  it.each([
+    [['--tip', '50'], /^--tip is "50"; it must be A:B:STEP in mm/],
+    [['--tip', '80:50:5'], /must be A:B:STEP/],
+    [['--tip', '10:1500:0.5'], /at most 250/],
+    [['--tip', '30:90:1', '--all-motors'], /61 tip diameters, 18 motors and 1 batteries make 1098/],
+    [['--motors', 'motor-9'], /^--motors has "motor-9"; the catalogue knows own, all, motor-1102-10000/],
+    [['--motors', 'own', '--all-motors'], /not both/],
+    [['--fans', '0'], /^--fans is 0; it must be a whole number from 1 to 12/],
+    [['--tips', '50:60:5'], /see `fanwright size --help`/],
+  ])('refuses in one sentence: %#', async (args, sentence) => {
+    const { code, out, err } = await size(scout, ...args);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/^[^\n]+[.?]\n$/);
+    expect(err).toMatch(sentence);
+  });
+});
