@@ -1,5 +1,6 @@
 import { useEffect, type ComponentType } from 'react';
 import { BriefStage } from './brief/BriefStage.tsx';
+import { CraftStage } from './craft/CraftStage.tsx';
 import { FanStage } from './fan/FanStage.tsx';
 import { NoticeBar } from './frame/NoticeBar.tsx';
 import { StageRail } from './frame/StageRail.tsx';
@@ -16,6 +17,7 @@ import { useApp, type Stage } from './state/store.ts';
 const STAGES: Readonly<Record<Stage, ComponentType>> = {
   brief: BriefStage,
   makeup: MakeupStage,
+  craft: CraftStage,
   fan: FanStage,
   print: PrintStage,
 };

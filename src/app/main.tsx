@@ -11,6 +11,7 @@ import './style/charts.css';
 import './style/margin.css';
 import './style/start.css';
 import './style/design.css';
+import './style/craft.css';
 
 restoreTheme();
 await restoreWork();

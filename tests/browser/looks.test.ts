@@ -12,7 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => stand.close());
 
-const stages = ['Brief', 'Make-up', 'Fan', 'Print'] as const;
+const stages = ['Brief', 'Make-up', 'Craft', 'Fan', 'Print'] as const;
 
 describe.each([
   ['desk', DESK],
@@ -49,6 +49,8 @@ describe.each([
             document.querySelector('main')?.scrollTo(0, 0);
           });
         }
+        if (stage === 'Make-up' || stage === 'Craft')
+          await page.locator('.craft-answers[aria-busy="false"]').waitFor({ timeout: 30_000 });
         if (stage === 'Print') await page.getByRole('row', { name: /duct/ }).waitFor({ timeout: 30_000 });
         await look(stage.toLowerCase());
       }

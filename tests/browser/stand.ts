@@ -99,7 +99,10 @@ export async function kept(page: Page): Promise<void> {
 
 export const verdict = (page: Page): Promise<string> => page.locator('.verdict').innerText();
 
-export async function toStage(page: Page, name: 'Brief' | 'Make-up' | 'Fan' | 'Print'): Promise<void> {
+export async function toStage(
+  page: Page,
+  name: 'Brief' | 'Make-up' | 'Craft' | 'Fan' | 'Print',
+): Promise<void> {
   await page
     .getByRole('navigation', { name: 'Stages' })
     .getByRole('button', { name: new RegExp(`^${name}`) })

@@ -1,19 +1,14 @@
-import { useEffect } from 'react';
 import type { DuctFlowResult } from '../../assess/lip-flow.ts';
 import type { FanPoint } from '../../assess/types.ts';
 import type { Project } from '../../project/schema.ts';
 import { millimetresFromMetres } from '../../quantities/units.ts';
 import { fanLayout } from '../../shape/layout.ts';
-import { useApp } from '../state/store.ts';
 import { askStudy } from '../worker/study.ts';
-import { useAsked } from '../worker/useAsked.ts';
+import { useResting } from '../worker/useResting.ts';
 import { EntryFigures } from './EntryFigures.tsx';
 import { InflowChart } from './InflowChart.tsx';
 import { NotKnown } from './NotKnown.tsx';
 import { SuctionDrawing } from './SuctionDrawing.tsx';
-
-/** Stillness after an edit before the flow is solved again [ms]. */
-const IDLE_MS = 500;
 
 const solve = (project: Project) => askStudy((at) => at.ductFlow(project));
 
@@ -25,14 +20,7 @@ interface Props {
 
 /** How the air comes round the lip and into the rotor, by potential flow, solved when the hands rest. */
 export function AirEntry({ project, hover }: Props) {
-  const [{ working, failed, answer }, ask] = useAsked(solve);
-  const dragging = useApp((s) => s.dragging !== null);
-  const solved = answer?.input === project;
-  useEffect(() => {
-    if (dragging || solved) return undefined;
-    const timer = setTimeout(() => ask(project), IDLE_MS);
-    return () => clearTimeout(timer);
-  }, [project, dragging, solved, ask]);
+  const { working, failed, answer, solved } = useResting(solve, project);
   const result = answer?.output;
   return (
     <section className="card entry-air" aria-labelledby="entry-card" aria-busy={working || !solved}>

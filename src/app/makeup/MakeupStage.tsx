@@ -1,9 +1,11 @@
 import { ChoiceField } from '../field/ChoiceField.tsx';
 import { NumberField } from '../field/NumberField.tsx';
 import { TextField } from '../field/TextField.tsx';
+import { BindingCards } from './BindingCards.tsx';
 import { FixedMasses } from './FixedMasses.tsx';
 import { MassBuildUp } from './MassBuildUp.tsx';
 import { PartPicker } from './PartPicker.tsx';
+import { ReadingsCard } from './ReadingsCard.tsx';
 
 const MOTOR = [
   'velocityConstant_rpmPerV',
@@ -69,6 +71,7 @@ export function MakeupStage() {
           ))}
         </div>
       </section>
+      <ReadingsCard />
       <section className="card" aria-labelledby="controller-title">
         <h2 id="controller-title">Speed controller</h2>
         <PartPicker group="controller" />
@@ -95,6 +98,7 @@ export function MakeupStage() {
           dented or hot.
         </p>
       </section>
+      <BindingCards />
     </>
   );
 }

@@ -3,6 +3,7 @@ import { Answers } from './Answers.tsx';
 import { answersOf, headlineOf } from './answers.ts';
 import { Helps } from './Helps.tsx';
 import { Remarks } from './Remarks.tsx';
+import { Shortfall } from './Shortfall.tsx';
 
 /** The margin column: the verdict, the answers with their reasons, what to mind and what would help. */
 export function Margin() {
@@ -23,6 +24,7 @@ export function Margin() {
         {claim} {interval && <span>{interval}</span>}
       </h2>
       <p className="summary">{verdict.summary}</p>
+      {!verdict.lifts && <Shortfall />}
       <details className="reasons">
         <summary>Why: the chain of reasons</summary>
         <ol>

@@ -3,6 +3,7 @@ import type { Assessment } from '../../assess/types.ts';
 import type { Fan, Project } from '../../project/schema.ts';
 import type { DesignWish } from '../../study/design.ts';
 import type { Proposal, SixAnswers } from '../../study/propose.ts';
+import type { CraftAnswer, DriveAnswer } from './craft.ts';
 import { askedWorker } from './asked.ts';
 
 /** A drawn blade as the page shows it: plain data that crosses from the worker. */
@@ -26,6 +27,9 @@ export interface StudyWorker {
   propose(answers: SixAnswers): Promise<Proposal>;
   design(project: Project, wish: DesignWish): Promise<DrawnBlade>;
   ductFlow(project: Project): Promise<DuctFlowResult>;
+  drive(project: Project): Promise<DriveAnswer>;
+  craft(project: Project): Promise<CraftAnswer>;
+  shortfall(project: Project): Promise<readonly string[]>;
 }
 
 /** Asks the worker of studies. */

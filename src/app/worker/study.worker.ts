@@ -3,12 +3,17 @@ import { ductFlowOf } from '../../assess/lip-flow.ts';
 import type { Assessment } from '../../assess/types.ts';
 import { designForProject } from '../../study/design.ts';
 import { propose } from '../../study/propose.ts';
+import { shortfallOf } from '../../study/shortfall.ts';
+import { craftAnswer, driveAnswer } from './craft.ts';
 import type { StudyWorker } from './study.ts';
 
 /** Searches and flow solutions take up to a second; here they do not hold up the page. */
 const worker: StudyWorker = {
   propose: (answers) => Promise.resolve(propose(answers)),
   ductFlow: (project) => Promise.resolve(ductFlowOf(project)),
+  drive: (project) => Promise.resolve(driveAnswer(project)),
+  craft: (project) => Promise.resolve(craftAnswer(project)),
+  shortfall: (project) => Promise.resolve(shortfallOf(project).sentences),
   design: (project, wish) => {
     const answer = designForProject(project, wish);
     if (!answer.ok) return Promise.resolve({ ok: false, reasons: answer.reasons });

@@ -1,0 +1,94 @@
+import { formatMinutes, formatNumber as n } from '../../quantities/format.ts';
+import type { StandResult } from '../../study/layouts.ts';
+import { edit } from '../state/actions.ts';
+
+interface Props {
+  readonly stands: readonly StandResult[];
+  readonly stale: boolean;
+}
+
+const NAMES = { ring: 'in a ring', row: 'in a row', 'two rows': 'in two rows' } as const;
+
+/** The same fans, motor, battery and payload in other layouts, side by side. */
+export function LayoutsCard({ stands, stale }: Props) {
+  return (
+    <section className="card" aria-labelledby="layouts-title">
+      <h3 id="layouts-title">
+        Other layouts <em>the same fan, battery and payload</em>
+      </h3>
+      <div
+        className={stale ? 'scroll stale' : 'scroll'}
+        tabIndex={0}
+        role="region"
+        aria-label="Layouts side by side"
+      >
+        <table className="stations layouts">
+          <caption className="unseen">Layouts side by side</caption>
+          <thead>
+            <tr>
+              <th scope="col">Layout</th>
+              <th scope="col">Mass</th>
+              <th scope="col">Thrust over weight</th>
+              <th scope="col">Hover</th>
+              <th scope="col">Climb</th>
+              <th scope="col">Long × wide</th>
+              <th scope="col">Roll, pitch</th>
+              <th scope="col">One piece on the bed</th>
+              <th scope="col">
+                <span className="unseen">Use it</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {stands.map((s, i) => (
+              <Row key={`${s.fanCount} ${s.layout} ${s.battery}`} stand={s} present={i === 0} stale={stale} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p className="layout-note">
+        The mass holds an estimate of the arms, as much heavier or lighter than yours as the layout asks. When
+        you use a layout, weigh its frame and enter that under Make-up. Cutting the battery in pieces between
+        the fans is shown for comparison; the project keeps one battery.
+      </p>
+    </section>
+  );
+}
+
+function Row({ stand, present, stale }: { stand: StandResult; present: boolean; stale: boolean }) {
+  const { fanCount, layout, battery, acceleration_radps2: a, without } = stand;
+  const name = `${fanCount} ${NAMES[layout]}${battery === 'between' ? ', battery between' : ''}`;
+  const lifts = stand.hover_min > 0;
+  const turning = (axis: 'roll' | 'pitch') => (without.includes(axis) ? 'none' : n(a[axis], 2));
+  return (
+    <tr className={present ? 'present' : undefined} title={stand.words}>
+      <th scope="row">{name}</th>
+      <td>{n(stand.mass_g)} g</td>
+      <td>{n(stand.thrustToWeight)}</td>
+      <td>{lifts ? formatMinutes(stand.hover_min) : 'does not lift'}</td>
+      <td>{lifts ? `${n(stand.climb_mps, 2)} m/s` : 'none'}</td>
+      <td>
+        {n(stand.length_mm)} × {n(stand.width_mm)} mm
+      </td>
+      <td>
+        {turning('roll')}, {turning('pitch')} rad/s²
+      </td>
+      <td>{stand.onePieceFits ? 'fits' : 'too large'}</td>
+      <td>
+        {present ? (
+          'now'
+        ) : battery === 'middle' ? (
+          <button
+            disabled={stale}
+            aria-label={`Use this layout: ${name}`}
+            onClick={() => edit({ 'craft.fanCount': fanCount, 'craft.layout': layout }, 'layout')}
+          >
+            Use this layout
+          </button>
+        ) : (
+          ''
+        )}
+      </td>
+    </tr>
+  );
+}

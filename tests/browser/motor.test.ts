@@ -1,0 +1,99 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { standUp, toStage, verdict, type Stand } from './stand.ts';
+
+let stand: Stand;
+beforeAll(async () => {
+  stand = await standUp();
+});
+afterAll(() => stand.close());
+
+const ONE: readonly (readonly [string, string])[] = [
+  ['Line-to-line resistance', '190'],
+  ['Voltage, first reading', '7'],
+  ['Current, first reading', '0.35'],
+  ['Speed, first reading', '21150'],
+];
+
+describe('a motor from bench readings', () => {
+  it('gives constants with intervals, used as one step', async () => {
+    const { page, problems } = await stand.open();
+    await toStage(page, 'Make-up');
+    const card = page.locator('section[aria-labelledby="readings-title"]');
+    const speedPerVolt = page.getByLabel('Speed per volt');
+    const [said, before] = [await verdict(page), await speedPerVolt.inputValue()];
+    for (const [label, text] of ONE) await card.getByLabel(label).fill(text);
+    await card.getByLabel('Speed, first reading').press('Enter');
+    const found = card.getByRole('region', { name: 'What the readings say' });
+    expect(await found.innerText()).toMatch(/One no-load reading cannot tell/);
+    const row = await found.getByRole('row', { name: /^Speed for each volt/ }).innerText();
+    const [low, high] = row
+      .match(/([\d\s\u2009\u202f]+) and ([\d\s\u2009\u202f]+)/)!
+      .slice(1)
+      .map((t) => Number(t.replace(/\D/g, '')));
+    // 21150 rpm over 7 V less 0.35 A through 0.19 ohm, by hand.
+    const byHand = 21150 / (7 - 0.35 * 0.19);
+    expect(low).toBeLessThan(byHand);
+    expect(high).toBeGreaterThan(byHand);
+    expect(await verdict(page)).toBe(said);
+
+    await found.getByRole('button', { name: 'Use these' }).press('Enter');
+    expect(Number(await speedPerVolt.inputValue())).toBeCloseTo(byHand, 0);
+    expect(await page.getByLabel('Steady share of that current').first().inputValue()).toBe('0.5');
+    expect(await found.getByRole('button', { name: 'Use these' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await speedPerVolt.inputValue()).toBe(before);
+    expect(await verdict(page)).toBe(said);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    expect(problems).toEqual([]);
+  });
+
+  it('refuses what no motor gives, at its place', async () => {
+    const { page } = await stand.open();
+    await toStage(page, 'Make-up');
+    const card = page.locator('section[aria-labelledby="readings-title"]');
+    await card.getByRole('button', { name: 'Find the constants' }).click();
+    expect(await card.getByRole('alert').count()).toBe(4);
+    for (const [label, text] of ONE) await card.getByLabel(label).fill(text);
+    await card.getByLabel('Line-to-line resistance').fill('9000');
+    await card.getByLabel('Current, first reading').fill('3');
+    await card.getByRole('button', { name: 'Find the constants' }).click();
+    expect(await card.getByRole('alert').innerText()).toMatch(
+      /^Current, first reading is 3\S* A; through .* nothing is left to turn the motor/,
+    );
+    expect(await card.getByRole('button', { name: 'Use these' }).count()).toBe(0);
+  });
+});
+
+describe('what binds first', () => {
+  it('follows the motor', async () => {
+    const { page, problems } = await stand.open();
+    await toStage(page, 'Make-up');
+    const worked = page.locator('.craft-answers[aria-busy="false"]');
+    await worked.waitFor();
+    const limits = page.getByRole('region', { name: 'Limits along the throttle' });
+    const reached = () =>
+      limits
+        .getByRole('row', { name: /^motor, for minutes/ })
+        .locator('td')
+        .last()
+        .innerText();
+    const motor = page.locator('section[aria-labelledby="motor-title"]');
+    await motor.getByLabel('Continuous current').fill('1');
+    await motor.getByLabel('Continuous current').press('Enter');
+    await expect.poll(reached).toMatch(/^\d+ %$/);
+    await worked.waitFor();
+    const low = parseFloat(await reached());
+    expect(await page.locator('section[aria-labelledby="binding-title"]').innerText()).toMatch(
+      /motor's current for minutes binds first/,
+    );
+    await motor.getByLabel('Continuous current').fill('100');
+    await motor.getByLabel('Continuous current').press('Enter');
+    await expect.poll(reached).toBe('never');
+    expect(low).toBeLessThan(60);
+    const larger = page.locator('section[aria-labelledby="larger-title"]');
+    expect(
+      await larger.getByRole('region', { name: 'The fan at other sizes' }).locator('tbody tr').count(),
+    ).toBeGreaterThan(8);
+    expect(problems).toEqual([]);
+  });
+});
