@@ -515,6 +515,7 @@ describe('help', () => {
     ['fan', '--help'],
     ['motor', '--help'],
     ['size', '--help'],
+    ['craft', '--help'],
   ])
     it(`of \`fanwright ${args.join(' ')}\` is complete, on standard output, code 0`, async () => {
       const { code, out, err } = await here(...args);

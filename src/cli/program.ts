@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { assessCommand } from './assess.ts';
 import { checkCommand } from './check.ts';
+import { craftCommand } from './craft.ts';
 import { designCommand } from './design.ts';
 import { fanCommand } from './fan.ts';
 import { programVersion } from './files.ts';
@@ -44,6 +45,7 @@ local flight rules and licensed practice come first.`,
     fanCommand(io),
     motorCommand(io),
     sizeCommand(io),
+    craftCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {

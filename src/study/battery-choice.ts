@@ -161,7 +161,7 @@ function wordsOf({
   shareWithoutResistance: share,
 }: Omit<BatteryStudy, 'words'>): string[] {
   const words = [
-    `The battery is ${formatPercent(now.share)} of the craft and holds it up for ${formatMinutes(now.hover_min)}.`,
+    `The battery is ${formatPercent(now.share)} of the craft and ${now.hover_min > 0 ? `holds it up for ${formatMinutes(now.hover_min)}` : 'does not hold it up'}.`,
   ];
   if (!longest)
     return [
