@@ -68,6 +68,44 @@ export {
 } from './study/single-fan.ts';
 export { namedSection, type NamedSection } from './study/named-section.ts';
 
+export { climbOf, type Climb } from './craft/climb.ts';
+export { controlOf, type Axis, type Control, type FanReach } from './craft/control.ts';
+export { flownOf, type Flown } from './craft/flight.ts';
+export { placementOf, type Placement, type PlacementOptions } from './craft/placement.ts';
+export {
+  hoverControl,
+  inWind,
+  windLimits,
+  type From,
+  type WindLimits,
+  type WindState,
+} from './craft/wind.ts';
+export type { DriveLimit, DriveLimits } from './drive/limit-types.ts';
+export { motorFromReadings, type MotorFromReadings, type NoLoadReading } from './drive/motor-readings.ts';
+export { typicalMotor, type TypicalMotor } from './drive/typical-motor.ts';
+
+export { batteryStudy, type BatteryChoice, type BatteryStudy } from './study/battery-choice.ts';
+export { ductOrOpen, type DuctOrOpen, type WidthChoice, type WidthPair } from './study/duct-or-open.ts';
+export { largerFan, projectLimits, type LargerFanOptions } from './study/larger-fan.ts';
+export type { FanSize, LargerFan } from './study/larger-fan-types.ts';
+export { compareStands, type Stand, type StandResult } from './study/layouts.ts';
+export {
+  makeOrBuy,
+  type BoughtUnit,
+  type FanSet,
+  type MakeOrBuy,
+  type PrintCosts,
+} from './study/make-or-buy.ts';
+export { massPlace, type MassPlace } from './study/mass-place.ts';
+export { shortfallOf, type Cause, type Shortfall } from './study/shortfall.ts';
+export { sizeSteps, sizeStudy, usualTips } from './study/size.ts';
+export { frontOf, spreadOf } from './study/size-front.ts';
+export { sizedProject } from './study/size-try.ts';
+export type { SizeCell, SizeDesign, SizeMark, SizeOptions, SizeStudy } from './study/size-types.ts';
+export { SIZE_MARKS } from './study/size-words.ts';
+export { flownProject } from './study/tried.ts';
+export { controlLeft, windStood, type ControlLeft, type WindStood } from './study/whole-craft.ts';
+
 export { loadKernel, type Kernel } from './make/kernel.ts';
 export { make, type Made, type MadePart, type MakeOptions } from './make/make.ts';
 export { isGeometryFaultError, type GeometryFaultError } from './make/part.ts';
