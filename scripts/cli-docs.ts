@@ -3,7 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { run } from '../src/cli/run.ts';
 
-const COMMANDS = ['new', 'check', 'assess', 'design', 'make', 'fan', 'motor', 'size', 'craft'];
+const COMMANDS = ['new', 'check', 'assess', 'design', 'make', 'fan', 'motor', 'size', 'craft', 'buy'];
 
 /** The page, as it should stand in docs/cli.md. */
 export async function renderCliDocs(): Promise<string> {

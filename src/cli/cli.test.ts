@@ -516,6 +516,7 @@ describe('help', () => {
     ['motor', '--help'],
     ['size', '--help'],
     ['craft', '--help'],
+    ['buy', '--help'],
   ])
     it(`of \`fanwright ${args.join(' ')}\` is complete, on standard output, code 0`, async () => {
       const { code, out, err } = await here(...args);

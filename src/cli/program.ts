@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { assessCommand } from './assess.ts';
+import { buyCommand } from './buy.ts';
 import { checkCommand } from './check.ts';
 import { craftCommand } from './craft.ts';
 import { designCommand } from './design.ts';
@@ -46,6 +47,7 @@ local flight rules and licensed practice come first.`,
     motorCommand(io),
     sizeCommand(io),
     craftCommand(io),
+    buyCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {

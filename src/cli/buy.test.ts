@@ -1,0 +1,72 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { MakeOrBuy } from '../study/make-or-buy.ts';
+import { run } from './run.ts';
+
+const main = fileURLToPath(new URL('main.ts', import.meta.url));
+const scout = fileURLToPath(
+  new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
+);
+const prices = ['--material', '25', '--motor', '12', '--controller', '8'];
+
+function child(...args: string[]) {
+  const done = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), main, 'buy', ...args], {
+    encoding: 'utf8',
+  });
+  return { code: done.status, out: done.stdout, err: done.stderr };
+}
+async function buy(...args: string[]) {
+  let out = '';
+  let err = '';
+  const code = await run(['buy', ...args], { out: (t) => void (out += t), err: (t) => void (err += t) });
+  return { code, out, err };
+}
+const figures = async (...args: string[]) =>
+  JSON.parse((await buy(scout, ...prices, ...args, '--json')).out) as MakeOrBuy;
+
+describe('buy', () => {
+  it('sets printed beside bought, in a table and in sentences', () => {
+    const { code, out, err } = child(
+      scout,
+      ...prices,
+      '--currency',
+      'crowns',
+      '--unit',
+      'pod: small:19:21:1.2:8',
+    );
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toMatch(/prices in crowns\n/);
+    expect(out).toMatch(/ {2}printed here +\d/);
+    expect(out).toMatch(/ {2}pod: small +108 /);
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(110);
+  });
+
+  it('reckons price from what is given', async () => {
+    const plain = await figures('--unit', 'pod:19:21:1.2:8', '--unit', 'pod:19:21:1.2:8:controller');
+    expect(plain.bought.map((set) => set.price)).toEqual([4 * 27, 4 * 19]);
+    expect(plain.bought[0].mass_g - plain.bought[1].mass_g).toBeCloseTo(4 * 2.6, 9);
+    const { material_g, printing_h } = plain.printed;
+    expect(plain.printed.price).toBeCloseTo((material_g / 1000) * 25 + 4 * 20, 9);
+    const dear = await figures('--printer-hour', '2', '--labour', '10', '--hands-on', '1');
+    expect(dear.printed.price - plain.printed.price).toBeCloseTo(2 * printing_h + 40, 9);
+    const lossy = await figures('--scrap', '0.5');
+    expect(lossy.printed.material_g / material_g).toBeCloseTo(0.85 / 0.5, 9);
+    expect((await figures('--rate', '8')).printed.printing_h).toBeCloseTo(printing_h / 2, 9);
+  });
+
+  it.each([
+    [[], /^buy needs the prices --material/],
+    [[...prices, '--unit', 'pod:19:21'], /it must be name, price, mass in g/],
+    [[...prices, '--unit', ':19:21:1.2:8'], /it must be name, price/],
+    [[...prices, '--unit', 'pod:19:0:1.2:8'], /its mass g is out of range/],
+    [[...prices, '--unit', 'pod:19:21:x:8'], /its thrust N is out of range or no number/],
+    [[...prices, '--scrap', '1'], /^--scrap is 1; it must be a number from 0 to 0.95/],
+    [['--prices'], /see `fanwright buy --help`/],
+  ])('refuses in one sentence: %#', async (args, sentence) => {
+    const { code, out, err } = await buy(scout, ...args);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/^[^\n]+[.?]\n$/);
+    expect(err).toMatch(sentence);
+  });
+});
