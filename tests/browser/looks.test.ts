@@ -49,6 +49,9 @@ describe.each([
             document.querySelector('main')?.scrollTo(0, 0);
           });
         }
+        if (stage === 'Make-up')
+          for (const title of ['Motor from bench readings', 'Motor from its stator size'])
+            await page.getByText(title).click();
         if (stage === 'Make-up' || stage === 'Craft')
           await page.locator('.craft-answers[aria-busy="false"]').waitFor({ timeout: 30_000 });
         if (stage === 'Print') await page.getByRole('row', { name: /duct/ }).waitFor({ timeout: 30_000 });

@@ -19,6 +19,7 @@ describe('a motor from bench readings', () => {
     const { page, problems } = await stand.open();
     await toStage(page, 'Make-up');
     const card = page.locator('section[aria-labelledby="readings-title"]');
+    await card.locator('summary').press('Enter');
     const speedPerVolt = page.getByLabel('Speed per volt');
     const [said, before] = [await verdict(page), await speedPerVolt.inputValue()];
     for (const [label, text] of ONE) await card.getByLabel(label).fill(text);
@@ -51,6 +52,7 @@ describe('a motor from bench readings', () => {
     const { page } = await stand.open();
     await toStage(page, 'Make-up');
     const card = page.locator('section[aria-labelledby="readings-title"]');
+    await card.locator('summary').press('Enter');
     await card.getByRole('button', { name: 'Find the constants' }).click();
     expect(await card.getByRole('alert').count()).toBe(4);
     for (const [label, text] of ONE) await card.getByLabel(label).fill(text);
@@ -61,6 +63,36 @@ describe('a motor from bench readings', () => {
       /^Current, first reading is 3\S* A; through .* nothing is left to turn the motor/,
     );
     expect(await card.getByRole('button', { name: 'Use these' }).count()).toBe(0);
+  });
+});
+
+describe('a motor from its stator size', () => {
+  it('is an estimate with a wide range, used as one step', async () => {
+    const { page, problems } = await stand.open();
+    await toStage(page, 'Make-up');
+    const card = page.locator('section[aria-labelledby="stator-title"]');
+    await card.locator('summary').press('Enter');
+    await card.getByLabel('Stator diameter').fill('40');
+    await card.getByLabel('Stator height').fill('4');
+    await card.getByRole('button', { name: 'Estimate it' }).click();
+    expect(await card.getByRole('alert').innerText()).toMatch(
+      /^Stator diameter takes a number from 9 to 30 mm/,
+    );
+    await card.getByLabel('Stator diameter').fill('14');
+    await card.getByRole('button', { name: 'Estimate it' }).click();
+    const found = card.getByRole('region', { name: 'What is usual for this stator' });
+    expect(await found.innerText()).toContain('Nobody measured this motor');
+    const ohms = await found.getByRole('row', { name: /^Resistance/ }).innerText();
+    const [value, low, high] = ohms.match(/[\d.]+/g)!.map(Number);
+    expect(high / low).toBeGreaterThan(2);
+    const resistance = page.getByLabel('Resistance', { exact: true }).first();
+    const before = await resistance.inputValue();
+    await found.getByRole('button', { name: 'Use this estimate' }).press('Enter');
+    expect(Math.abs(Number(await resistance.inputValue()) / value - 1)).toBeLessThan(0.06);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await resistance.inputValue()).toBe(before);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    expect(problems).toEqual([]);
   });
 });
 

@@ -14,7 +14,9 @@ interface Props {
 export function BatteryCard({ study, stale }: Props) {
   const { now, curve, longest, longestKept, words } = study;
   const to = 1.5 * Math.max(now.capacity_mAh, longest?.capacity_mAh ?? 0);
-  const shown = curve.filter((c) => c.capacity_mAh <= to);
+  const shown = [...curve, now, ...(longest ? [longest] : [])]
+    .filter((c) => c.capacity_mAh <= to)
+    .sort((a, b) => a.capacity_mAh - b.capacity_mAh);
   const spots: Spot[] = [
     { x: now.capacity_mAh, y: now.hover_min, words: `now ${n(now.capacity_mAh)} mAh`, below: true },
   ];

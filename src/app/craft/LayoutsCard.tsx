@@ -27,16 +27,16 @@ export function LayoutsCard({ stands, stale }: Props) {
           <thead>
             <tr>
               <th scope="col">Layout</th>
+              <th scope="col">
+                <span className="unseen">Use it</span>
+              </th>
               <th scope="col">Mass</th>
               <th scope="col">Thrust over weight</th>
               <th scope="col">Hover</th>
               <th scope="col">Climb</th>
-              <th scope="col">Long × wide</th>
-              <th scope="col">Roll, pitch</th>
-              <th scope="col">One piece on the bed</th>
-              <th scope="col">
-                <span className="unseen">Use it</span>
-              </th>
+              <th scope="col">Long × wide, mm</th>
+              <th scope="col">Roll, pitch, rad/s²</th>
+              <th scope="col">On the bed</th>
             </tr>
           </thead>
           <tbody>
@@ -47,9 +47,10 @@ export function LayoutsCard({ stands, stale }: Props) {
         </table>
       </div>
       <p className="layout-note">
-        The mass holds an estimate of the arms, as much heavier or lighter than yours as the layout asks. When
-        you use a layout, weigh its frame and enter that under Make-up. Cutting the battery in pieces between
-        the fans is shown for comparison; the project keeps one battery.
+        On the bed: all ducts printed as one piece. The mass holds an estimate of the arms, as much heavier or
+        lighter than yours as the layout asks. When you use a layout, weigh its frame and enter that under
+        Make-up. Cutting the battery in pieces between the fans is shown for comparison; the project keeps one
+        battery.
       </p>
     </section>
   );
@@ -63,17 +64,6 @@ function Row({ stand, present, stale }: { stand: StandResult; present: boolean; 
   return (
     <tr className={present ? 'present' : undefined} title={stand.words}>
       <th scope="row">{name}</th>
-      <td>{n(stand.mass_g)} g</td>
-      <td>{n(stand.thrustToWeight)}</td>
-      <td>{lifts ? formatMinutes(stand.hover_min) : 'does not lift'}</td>
-      <td>{lifts ? `${n(stand.climb_mps, 2)} m/s` : 'none'}</td>
-      <td>
-        {n(stand.length_mm)} × {n(stand.width_mm)} mm
-      </td>
-      <td>
-        {turning('roll')}, {turning('pitch')} rad/s²
-      </td>
-      <td>{stand.onePieceFits ? 'fits' : 'too large'}</td>
       <td>
         {present ? (
           'now'
@@ -83,12 +73,23 @@ function Row({ stand, present, stale }: { stand: StandResult; present: boolean; 
             aria-label={`Use this layout: ${name}`}
             onClick={() => edit({ 'craft.fanCount': fanCount, 'craft.layout': layout }, 'layout')}
           >
-            Use this layout
+            Use
           </button>
         ) : (
           ''
         )}
       </td>
+      <td>{n(stand.mass_g)} g</td>
+      <td>{n(stand.thrustToWeight)}</td>
+      <td>{lifts ? formatMinutes(stand.hover_min) : 'does not lift'}</td>
+      <td>{lifts ? `${n(stand.climb_mps, 2)} m/s` : 'none'}</td>
+      <td>
+        {n(stand.length_mm)} × {n(stand.width_mm)}
+      </td>
+      <td>
+        {turning('roll')}, {turning('pitch')}
+      </td>
+      <td>{stand.onePieceFits ? 'fits' : 'too large'}</td>
     </tr>
   );
 }

@@ -22,9 +22,9 @@ export function BindingCards() {
   return (
     <div className="craft-answers" aria-busy={!solved && !failed}>
       <section className="card" aria-labelledby="binding-title">
-        <h3 id="binding-title">
+        <h2 id="binding-title">
           What binds first <em>{state}</em>
-        </h3>
+        </h2>
         {failed && (
           <p role="status">The limits could not be worked out; the other numbers are not affected.</p>
         )}
@@ -37,9 +37,9 @@ export function BindingCards() {
       </section>
       {answer && (
         <section className="card" aria-labelledby="larger-title">
-          <h3 id="larger-title">
+          <h2 id="larger-title">
             Could this motor turn a larger fan? <em>the drawn fan at other sizes on the same drive</em>
-          </h3>
+          </h2>
           <div className={solved ? undefined : 'stale'}>
             <LargerFanView study={answer.output.larger} />
           </div>

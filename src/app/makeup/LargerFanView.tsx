@@ -9,7 +9,12 @@ export function LargerFanView({ study }: { readonly study: LargerFan }) {
   const { sizes, drawn, largest, words } = study;
   if (sizes.length < 2) return <Said texts={words} />;
   const spots: Spot[] = [
-    { x: drawn.tipDiameter_mm, y: drawn.thrustToWeight, words: `drawn ${n(drawn.tipDiameter_mm)} mm` },
+    {
+      x: drawn.tipDiameter_mm,
+      y: drawn.thrustToWeight,
+      words: `drawn ${n(drawn.tipDiameter_mm)} mm`,
+      below: true,
+    },
   ];
   if (largest && Math.abs(largest.tipDiameter_mm / drawn.tipDiameter_mm - 1) > 0.02)
     spots.push({
@@ -42,7 +47,7 @@ export function LargerFanView({ study }: { readonly study: LargerFan }) {
           level={{ y: 1, words: 'its weight' }}
         />
         <div className="scroll" tabIndex={0} role="region" aria-label="The fan at other sizes">
-          <table className="stations layouts">
+          <table className="stations layouts sizes">
             <caption className="unseen">The fan at other sizes</caption>
             <thead>
               <tr>

@@ -6,6 +6,7 @@ import { FixedMasses } from './FixedMasses.tsx';
 import { MassBuildUp } from './MassBuildUp.tsx';
 import { PartPicker } from './PartPicker.tsx';
 import { ReadingsCard } from './ReadingsCard.tsx';
+import { StatorCard } from './StatorCard.tsx';
 
 const MOTOR = [
   'velocityConstant_rpmPerV',
@@ -72,6 +73,7 @@ export function MakeupStage() {
         </div>
       </section>
       <ReadingsCard />
+      <StatorCard />
       <section className="card" aria-labelledby="controller-title">
         <h2 id="controller-title">Speed controller</h2>
         <PartPicker group="controller" />

@@ -54,7 +54,7 @@ export function craftAnswer(project: Project): CraftAnswer {
     wind: bothSides(windLimits(flown, 'front'), windLimits(flown, 'side')),
     nearness: nearnessRemarks(flown),
     battery: batteryStudy(project),
-    stands: compareStands(project, standsFor(project)),
+    stands: distinct(compareStands(project, standsFor(project))),
     ductOrOpen: ductOrOpen(project),
   };
 }
@@ -76,3 +76,18 @@ function standsFor({ craft: { fanCount, layout } }: Project): Stand[] {
   );
   return [present, ...others];
 }
+
+/** Stands that differ in something: four fans in a ring and in two rows stand on the same spots. */
+const distinct = (stands: readonly StandResult[]): StandResult[] =>
+  stands.filter(
+    (s, i) =>
+      !stands
+        .slice(0, i)
+        .some(
+          (t) =>
+            t.fanCount === s.fanCount &&
+            t.battery === s.battery &&
+            Math.abs(t.circle_mm - s.circle_mm) < 0.01 &&
+            Math.abs(t.length_mm - s.length_mm) < 0.01,
+        ),
+  );
