@@ -22,8 +22,10 @@ const LETTERS: Readonly<Record<SizeMark, string>> = {
   weak: 'f',
 };
 
-/** Most designs of the front that are printed, and most columns explained one by one. */
-const FRONT_ROWS = 8;
+/** Most designs of the front that are printed. */
+export const FRONT_ROWS = 8;
+
+/** Most columns that are explained one by one. */
 const EXPLAINED = 6;
 
 const mm = (length: number): string => String(Number(length.toFixed(1)));
@@ -116,6 +118,7 @@ function frontTable(designs: readonly SizeDesign[], { motors, batteries }: SizeS
   return columns(
     [
       [
+        'row',
         'hover',
         'thrust/weight',
         'width mm',
@@ -126,7 +129,8 @@ function frontTable(designs: readonly SizeDesign[], { motors, batteries }: SizeS
         'mass g',
         ...some.map((s) => s.head),
       ],
-      ...designs.map((d) => [
+      ...designs.map((d, i) => [
+        String(i + 1),
         formatMinutes(d.hover_min),
         n(d.thrustToWeight),
         mm(d.outerWidth_mm),

@@ -1,6 +1,11 @@
 import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { assess } from '../assess/assess.ts';
+import { readProject } from '../project/read.ts';
 import type { SizeStudy } from '../study/size-types.ts';
 import { run } from './run.ts';
 
@@ -62,6 +67,30 @@ describe('size', () => {
     expect(starved.out).toMatch(/Here the battery cannot feed it/);
   });
 
+  it('writes a row of the front as a project that assess agrees with', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'fanwright-size-'));
+    try {
+      const out = join(folder, 'wider.fanwright.json');
+      const args = [scout, '--motors', 'motor-1204-5000', '--tip', '60:68:4', '--blades', '5'];
+      const told = await size(...args, '--take', '1', '--out', out);
+      expect(told).toMatchObject({ code: 0, err: '' });
+      expect(told.out).toMatch(/Wrote .*: row 1 of the front\.\n$/);
+      const study = JSON.parse((await size(...args, '--json')).out) as SizeStudy;
+      const read = readProject(readFileSync(out));
+      if (!read.ok) throw new Error(read.errors[0].message);
+      expect(read.project.motor.name).toMatch(/1204, 5000/);
+      expect(read.project.fan.bladeCount).toBe(5);
+      expect(assess(read.project).craft.hover_min / study.front[0].hover_min).toBeCloseTo(1, 1);
+      const again = await size(...args, '--take', '1', '--out', out);
+      expect(again.code).toBe(2);
+      const beyond = await size(...args, '--take', '8', '--out', join(folder, 'b.fanwright.json'));
+      expect(beyond.err).toMatch(/^--take is 8; the front has \d rows?\.\n$/);
+      expect(existsSync(join(folder, 'b.fanwright.json'))).toBe(false);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
   it('says why for a craft that no such fan lifts', async () => {
     const { code, out } = await size(example('greenhouse-scout-heavy'), '--motors', 'own');
     expect(code).toBe(0);
@@ -76,6 +105,8 @@ describe('size', () => {
     [['--tip', '30:90:1', '--all-motors'], /61 tip diameters, 18 motors and 1 batteries make 1098/],
     [['--motors', 'motor-9'], /^--motors has "motor-9"; the catalogue knows own, all, motor-1102-10000/],
     [['--motors', 'own', '--all-motors'], /not both/],
+    [['--take', '1'], /^--take N and --out FILE go together/],
+    [['--blades', 'three'], /^--blades is "three"; it must be a whole number/],
     [['--fans', '0'], /^--fans is 0; it must be a whole number from 1 to 12/],
     [['--tips', '50:60:5'], /see `fanwright size --help`/],
   ])('refuses in one sentence: %#', async (args, sentence) => {

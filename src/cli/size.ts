@@ -1,20 +1,28 @@
 import { Command } from 'commander';
 import { catalogue, type CatalogueEntry } from '../project/catalogue.ts';
 import type { Motor, Project } from '../project/schema.ts';
+import { writeProject } from '../project/write.ts';
+import { spreadOf } from '../study/size-front.ts';
+import { sizedProject } from '../study/size-try.ts';
 import { MOST_CELLS, sizeStudy, usualTips } from '../study/size.ts';
 import { collect } from './assess.ts';
 import { BadInput } from './fault.ts';
+import { refuseToReplace, writeWhole } from './files.ts';
 import { asJson, type Io } from './io.ts';
 import { numberFrom } from './numbers.ts';
 import { openProject, type OpenOptions } from './open.ts';
-import { sizeText } from './size-text.ts';
+import { FRONT_ROWS, sizeText } from './size-text.ts';
 
 interface SizeCommandOptions extends OpenOptions {
   readonly tip?: readonly number[];
   readonly motors?: readonly string[];
   readonly allMotors?: boolean;
   readonly batteries?: readonly string[];
+  readonly blades?: readonly string[];
   readonly fans?: number;
+  readonly take?: number;
+  readonly out?: string;
+  readonly force?: boolean;
   readonly json?: boolean;
 }
 
@@ -31,6 +39,14 @@ export function sizeCommand(io: Io): Command {
     .option('--all-motors', "the project's motor and every one of the catalogue")
     .option('--batteries <ID...>', 'batteries: ids of the catalogue, own, or all')
     .option('--fans <N>', 'number of fans', numberFrom('--fans', 1, 12, '', true))
+    .option('--blades <N...>', 'blade counts to look at; left out: 3 5 7')
+    .option(
+      '--take <N>',
+      'row of the printed front to write to --out',
+      numberFrom('--take', 1, FRONT_ROWS, '', true),
+    )
+    .option('--out <FILE>', 'write the project with that fan, motor and battery to this file')
+    .option('--force', 'write over a file that is already there')
     .option('--build <ID>', 'use one of the builds in the project file')
     .option('--set <path=value>', 'change a value for this run only; may be given several times', collect)
     .option('--json', 'print every figure as JSON')
@@ -38,6 +54,13 @@ export function sizeCommand(io: Io): Command {
     .action((file: string, options: SizeCommandOptions) => {
       if (options.allMotors && options.motors)
         throw new BadInput('Give --motors or --all-motors, not both: all has every motor already.');
+      const { take, out } = options;
+      if ((take === undefined) !== (out === undefined))
+        throw new BadInput(
+          '--take N and --out FILE go together: which row of the front, and where to write it.',
+        );
+      if (out !== undefined) refuseToReplace(out, options.force);
+      const bladeCounts = options.blades?.map(numberFrom('--blades', 1, 20, '', true));
       const { project } = openProject(file, options);
       const motors = motorsOf(project, options);
       const batteries = chosen(
@@ -56,9 +79,29 @@ export function sizeCommand(io: Io): Command {
         tips_mm,
         motors,
         batteries,
+        ...(bladeCounts && { bladeCounts }),
         ...(options.fans !== undefined && { fanCount: options.fans }),
       });
-      io.out(options.json ? asJson(study) : sizeText(project, study));
+      if (take !== undefined && out !== undefined) {
+        const rows = spreadOf(study.front, FRONT_ROWS);
+        if (rows.length < take)
+          throw new BadInput(
+            rows.length === 0
+              ? '--take has nothing to take: no design is on the front.'
+              : `--take is ${take}; the front has ${rows.length} ${rows.length === 1 ? 'row' : 'rows'}.`,
+          );
+        const { choice, motor, battery } = rows[take - 1];
+        writeWhole(
+          out,
+          writeProject(sizedProject(project, choice, motors[motor], batteries[battery], study.fanCount)),
+        );
+      }
+      io.out(
+        options.json
+          ? asJson(study)
+          : sizeText(project, study) +
+              (out === undefined ? '' : `\nWrote ${out}: row ${take} of the front.\n`),
+      );
     });
 }
 
@@ -105,12 +148,12 @@ function chosen<Part>(
 }
 
 const SIZE_NOTES = `
-Nothing is written; give FILE first. Each cell of the map is the best of some 13 plain ducted fans:
-hub, blade count (3, 5, 7), blade angle and chord are looked for; payload, masses, printer, material
-and air are the project's. Left out: --tip gives eight sizes up to just past the width allowed;
---motors the project's own and the four of the catalogue nearest to it in mass; --batteries the
-project's own. A motor of the catalogue brings the smallest controller that stands it. At most ${MOST_CELLS}
-cells in one go, which take two seconds.
+Give FILE first; nothing is written without --out. Each cell of the map is the best of some 14
+plain ducted fans: hub, blade count, blade angle and chord are looked for; payload, masses,
+printer, material and air are the project's. Left out: --tip gives eight sizes up to just past
+the width allowed; --motors the project's own and the four of the catalogue nearest to it in
+mass; --batteries the project's own. A motor of the catalogue brings the smallest controller
+that stands it. At most ${MOST_CELLS} cells in one go, which take two seconds.
 
 A cell meets the brief if it hovers for brief.wanted_min, gives 1.3 times its weight at full
 throttle (common practice, no source), stays within brief.largestDuctWidth_mm and the bed, and
@@ -122,14 +165,16 @@ Ids of motors:
 ${ids(catalogue.motors)}
 Ids of batteries:
 ${ids(catalogue.batteries)}
-Keys of --json: tips_mm, motors, batteries, fanCount, cells (tipDiameter_mm, motor, battery, mark,
-words, design), close, lift, meet, front, tried, complete, words. Units stand in the keys; motor and
-battery are places in the lists, from 0.
+Keys of --json: drawn, tips_mm, motors, batteries, fanCount, cells (tipDiameter_mm, motor,
+battery, mark, words, design), close, lift, meet, front, tried, complete, words. Units stand in
+the keys; motor and battery are places in the lists, from 0. Marks: meets, time, margin, hub,
+shape, wide, disc, torque, winding, controller, battery, slow, weak.
 
 Examples:
   fanwright size scout.fanwright.json
   fanwright size scout.fanwright.json --tip 50:80:5 --motors own motor-1404-3800
   fanwright size scout.fanwright.json --motors own --batteries own battery-lp-3s-650
+  fanwright size scout.fanwright.json --take 1 --out wider.fanwright.json
   fanwright size scout.fanwright.json --all-motors --set brief.largestDuctWidth_mm=100 --json`;
 
 function ids(entries: readonly { readonly id: string }[]): string {

@@ -89,6 +89,12 @@ export interface SizeStudy {
   readonly meet: number;
   /** Designs no other one beats at once in minutes, thrust margin, outer width and tip speed; longest hover first. */
   readonly front: readonly SizeDesign[];
+  /** The fan as the project draws it with its own motor and battery, to compare with. */
+  readonly drawn: {
+    readonly tipDiameter_mm: number;
+    readonly thrustToWeight: number;
+    readonly hover_min: number;
+  };
   /** How many fans were run. */
   readonly tried: number;
   /** false where it was stopped before its end. */

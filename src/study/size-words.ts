@@ -120,9 +120,10 @@ export function alongTips(cells: readonly SizeCell[]): string {
 
 /** The study in sentences. */
 export function sizeWords(study: Omit<SizeStudy, 'words'>, brief: Brief): string[] {
-  const { cells, close, lift, meet, front, tried, motors, batteries } = study;
+  const { cells, close, lift, meet, front, tried, drawn, motors, batteries } = study;
   const words = [
     `Of ${cells.length} combinations of tip diameter, motor and battery (${tried} fans run) ${close} fit the width and overload nothing, ${lift} of them lift, and ${meet} meet the brief: ${formatMinutes(brief.wanted_min)} with ${FLOOR} times the weight within ${mm(brief.largestDuctWidth_mm)} mm.`,
+    `The fan as drawn, ${mm(drawn.tipDiameter_mm)} mm over the tips, lifts ${n(drawn.thrustToWeight)} times its weight${drawn.hover_min > 0 ? ` and hovers for ${formatMinutes(drawn.hover_min)}` : ''}.`,
   ];
   const name = (d: SizeDesign) => {
     const parts = [

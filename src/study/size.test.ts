@@ -5,9 +5,12 @@ import { catalogue } from '../project/catalogue.ts';
 import { readProject } from '../project/read.ts';
 import type { Project } from '../project/schema.ts';
 import { geometryFaults } from '../shape/faults.ts';
+import { projectLimits } from './larger-fan.ts';
+import { propose } from './propose.ts';
 import { frontOf, spreadOf } from './size-front.ts';
 import { sizedProject } from './size-try.ts';
 import { MOST_CELLS, sizeStudy } from './size.ts';
+import { tryProject } from './tried.ts';
 
 const demo = (name: string): Project => {
   const file = new URL(`../../examples/greenhouse-scout/${name}.fanwright.json`, import.meta.url);
@@ -82,6 +85,49 @@ describe('sizing', () => {
     const few = spreadOf(plain.front, 4);
     expect(few).toHaveLength(4);
     expect(few[0]).toBe(plain.front[0]);
+  });
+
+  it('drops from the front exactly what another beats', () => {
+    const base = plain.front[0];
+    const of = (hover_min: number, thrustToWeight: number, outerWidth_mm: number, tipSpeed_mps: number) => ({
+      ...base,
+      hover_min,
+      thrustToWeight,
+      outerWidth_mm,
+      tipSpeed_mps,
+    });
+    const kept = [of(9, 1.5, 80, 50), of(8, 2, 80, 50), of(7, 1.4, 60, 70), of(5, 1.4, 80, 40)];
+    const beaten = [of(8.5, 1.5, 80, 50), of(7, 1.4, 61, 70), of(6, 1.9, 81, 51)];
+    expect(frontOf([...beaten, ...kept])).toEqual(kept);
+  });
+
+  it('finds in a cell what the long search of a proposal finds, to 2 %', () => {
+    const { motor, battery, printer, brief, craft } = scout;
+    const bare = craft.fixedMasses.reduce((sum, item) => sum + item.mass_g, brief.payload_g);
+    const proposal = propose({
+      bareMass_g: bare,
+      fanCount: craft.fanCount,
+      motor,
+      battery,
+      printer,
+      largestDuctWidth_mm: brief.largestDuctWidth_mm,
+    });
+    if (!proposal.ok) throw new Error(proposal.why.join(' '));
+    const long = tryProject({ ...scout, fan: proposal.project.fan }).answers.hoverMinutes;
+    expect(plain.front[0].hover_min).toBeGreaterThan(0.98 * long);
+  });
+
+  it('agrees with the limits of the drive: what it calls good passes none of them', () => {
+    for (const d of plain.front.slice(0, 4)) {
+      const { limits, hoverThrottle } = projectLimits(
+        sizedProject(scout, d.choice, plain.motors[d.motor], plain.batteries[d.battery]),
+      );
+      for (const { at, lasting } of limits) {
+        if (!at) continue;
+        expect(lasting).toBe(true);
+        expect(at.throttle).toBeGreaterThan(hoverThrottle!);
+      }
+    }
   });
 
   it('says plainly that nothing lifts', () => {

@@ -8,8 +8,9 @@ import { frontOf } from './size-front.ts';
 import { sizedProject, trySize } from './size-try.ts';
 import type { SizeCell, SizeDesign, SizeOptions, SizeStudy } from './size-types.ts';
 import { cellWords, emptyWords, markOf, sizeWords } from './size-words.ts';
+import { tryProject } from './tried.ts';
 
-/** Most cells in one map: about 13 fans are run for each. */
+/** Most cells in one map: about 14 fans are run for each. */
 export const MOST_CELLS = 250;
 
 const TIPS = 8;
@@ -87,10 +88,20 @@ export function* sizeSteps(
     lift: closing.filter((d) => d.thrustToWeight >= 1).length,
     meet: cells.filter((c) => c.mark === 'meets').length,
     front: frontOf(ran.filter(good)),
+    drawn: drawnOf(project),
     tried: ran.length,
     complete: cells.length === total,
   };
   return { ...draft, words: sizeWords(draft, project.brief) };
+}
+
+function drawnOf(project: Project): SizeStudy['drawn'] {
+  const { answers } = tryProject(project);
+  return {
+    tipDiameter_mm: project.fan.tipDiameter_mm,
+    thrustToWeight: answers.thrustToWeight,
+    hover_min: answers.hoverMinutes,
+  };
 }
 
 /** `sizeSteps` in one go. `onCell` is told after each cell and stops the study by returning true: what is done is kept. */
