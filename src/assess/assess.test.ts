@@ -3,7 +3,7 @@ import { setPath } from '../project/path.ts';
 import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { assess } from './assess.ts';
-import { demo } from '../../tests/demo.ts';
+import { demo, heavyDemo } from '../../tests/demo.ts';
 
 const base = assess(demo);
 const ratio = (project: Project) => assess(project).craft.thrustToWeight;
@@ -94,6 +94,12 @@ test('a frosty day: denser air lifts more, stiff cells give less', () => {
 });
 
 describe('odd craft', () => {
+  test('the sister demo does not lift, even at the kind end of its interval', () => {
+    const { craft, verdict } = assess(heavyDemo);
+    expect(craft.thrustToWeightInterval.high).toBeLessThan(1);
+    expect(verdict.headline).toMatch(/^It does not lift/);
+  });
+
   test('too heavy: says so, says why, no minutes', () => {
     const heavy = assess(setPath(demo, 'brief.payload_g', 600));
     expect(heavy.craft.lifts).toBe(false);

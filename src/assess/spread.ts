@@ -23,6 +23,7 @@ const HALF_WIDTHS = {
   velocityConstant: 0.05,
   motorResistance: 0.15,
   packResistance: 0.3,
+  ripple: 1,
   mass: 0.03,
 } as const;
 
@@ -105,6 +106,14 @@ export function movedAnswers(model: Model, map: FanMap, supply: Supply, omega: n
         battery: { ...project.battery, cellResistance_mohm: project.battery.cellResistance_mohm * f },
       }),
       HALF_WIDTHS.packResistance,
+    ),
+    drive(
+      'part-throttle loss',
+      (f) => ({
+        ...project,
+        controller: { ...project.controller, rippleLoss_S: project.controller.rippleLoss_S * f },
+      }),
+      HALF_WIDTHS.ripple,
     ),
     {
       name: 'mass',

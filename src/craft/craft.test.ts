@@ -41,6 +41,13 @@ test('a fan near the limit ends early, and says at which charge', () => {
   expect(hoverEndurance(demo, torque * 4, omega * 1.8)).toEqual({ minutes: 0, failsAtCharge: 1 });
 });
 
+test('a cell is not taken below its cut-off: a pack of much resistance ends its flight early', () => {
+  const battery = { ...demo.battery, usable_ratio: 1, cellResistance_mohm: 12 };
+  const whole = hoverEndurance({ ...demo, battery }, torque, omega).minutes;
+  const ideal = (hoverEndurance(demo, torque, omega).minutes / demo.battery.usable_ratio) * 1;
+  expect(whole).toBeLessThan(ideal);
+});
+
 test('twice the capacity at the same mass: at least twice the time', () => {
   const battery = { ...demo.battery, capacity_mAh: demo.battery.capacity_mAh * 2 };
   expect(

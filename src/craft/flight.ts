@@ -50,7 +50,7 @@ export function flownOf({ project, air, rotor, passage, volumes, charge = 0.5, o
     rotor,
     passage,
     map: flightMap(rotor, passage, air, { highest }),
-    supply: supplyAt(project, charge),
+    supply: supplyAt(project, charge, { cell_C: project.brief.airTemperature_C }),
     placement,
     drag: dragAreas(placement),
     weight: placement.whole.mass * GRAVITY,
