@@ -12,6 +12,7 @@ import './style/margin.css';
 import './style/start.css';
 import './style/design.css';
 import './style/craft.css';
+import './style/size.css';
 
 restoreTheme();
 await restoreWork();

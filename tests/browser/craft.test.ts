@@ -7,6 +7,9 @@ beforeAll(async () => {
 });
 afterAll(() => stand.close());
 
+/** The worker answers after half a second of rest; a busy machine takes longer. */
+const SLOW = { timeout: 20_000 };
+
 const worked = '.craft-answers[aria-busy="false"]';
 const first = (text: string): number => parseFloat(text.match(/[\d.]+/)![0]);
 
@@ -27,7 +30,7 @@ describe('the craft', () => {
     const before = await wide();
     await page.getByLabel('Gap between rims').fill('24');
     await page.getByLabel('Gap between rims').press('Enter');
-    await expect.poll(wide).toBeCloseTo(before + 20, 0);
+    await expect.poll(wide, SLOW).toBeCloseTo(before + 20, 0);
     await page.locator(worked).waitFor();
     for (const label of ['Battery below the rotors', 'Payload below the rotors', 'Lean of the fans'])
       expect(await page.getByLabel(label).count()).toBe(1);
@@ -51,7 +54,7 @@ describe('the craft', () => {
     expect(await page.getByLabel('Layout', { exact: true }).inputValue()).toBe('two rows');
     expect(await verdict(page)).not.toBe(said);
     await page.locator(worked).waitFor();
-    await expect.poll(() => table.locator('tr.present').innerText()).toMatch(/^6 in two rows/);
+    await expect.poll(() => table.locator('tr.present').innerText(), SLOW).toMatch(/^6 in two rows/);
     expect(await page.locator('circle.rim').count()).toBe(6);
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await verdict(page)).toBe(said);
@@ -66,10 +69,10 @@ describe('the craft', () => {
     await toStage(page, 'Brief');
     await page.getByLabel('Payload').fill('600');
     await page.getByLabel('Payload').press('Enter');
-    await expect.poll(() => why.locator('p').count()).toBe(3);
+    await expect.poll(() => why.locator('p').count(), SLOW).toBe(3);
     expect(await why.innerText()).toMatch(/its mass[^]*payload/);
     await page.getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => why.count()).toBe(0);
+    await expect.poll(() => why.count(), SLOW).toBe(0);
     expect(problems).toEqual([]);
   });
 });

@@ -35,7 +35,7 @@ export function BatteryCard({ study, stale }: Props) {
       <h3 id="battery-size-title">
         How large a battery <em>the same kind of cell, larger and smaller</em>
       </h3>
-      <div className={stale ? 'chart-and-words stale' : 'chart-and-words'}>
+      <div className={`${longest ? 'chart-and-words' : ''} ${stale ? 'stale' : ''}`}>
         {longest && (
           <LineChart
             story={story}

@@ -1,6 +1,7 @@
 import { ChoiceField } from '../field/ChoiceField.tsx';
 import { NumberField } from '../field/NumberField.tsx';
 import type { Project } from '../../project/schema.ts';
+import { SizeCard } from '../size/SizeCard.tsx';
 import { useApp } from '../state/store.ts';
 import { askStudy } from '../worker/study.ts';
 import { useResting } from '../worker/useResting.ts';
@@ -74,6 +75,7 @@ export function CraftStage() {
           </>
         )}
       </div>
+      <SizeCard />
     </>
   );
 }

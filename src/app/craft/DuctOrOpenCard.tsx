@@ -24,8 +24,7 @@ export function DuctOrOpenCard({ study, asked, stale }: Props) {
   const hovers = [...minutes.ducted, ...minutes.open].some(([, y]) => y !== null);
   const keys = (
     <>
-      <span className="key">ducted</span>
-      <span className="key dashed-blue">open</span>
+      <span className="key">ducted</span> <span className="key dashed-blue">open</span>
     </>
   );
   const even =

@@ -58,9 +58,12 @@ export function LayoutsCard({ stands, stale }: Props) {
 
 function Row({ stand, present, stale }: { stand: StandResult; present: boolean; stale: boolean }) {
   const { fanCount, layout, battery, acceleration_radps2: a, without } = stand;
-  const name = `${fanCount} ${NAMES[layout]}${battery === 'between' ? ', battery between' : ''}`;
+  const name =
+    fanCount === 1
+      ? '1 fan'
+      : `${fanCount} ${NAMES[layout]}${battery === 'between' ? ', battery between' : ''}`;
   const lifts = stand.hover_min > 0;
-  const turning = (axis: 'roll' | 'pitch') => (without.includes(axis) ? 'none' : n(a[axis], 2));
+  const turning = (axis: 'roll' | 'pitch') => (without.includes(axis) || !lifts ? 'none' : n(a[axis], 2));
   return (
     <tr className={present ? 'present' : undefined} title={stand.words}>
       <th scope="row">{name}</th>

@@ -31,7 +31,7 @@ export function LargerFanView({ study }: { readonly study: LargerFan }) {
           story={`Thrust over weight over tip diameter: ${n(drawn.thrustToWeight)} at ${n(drawn.tipDiameter_mm)} mm as drawn.`}
           caption={
             <>
-              Times its weight: <span className="key">full throttle</span>
+              Times its weight: <span className="key">full throttle</span>{' '}
               <span className="key dashed-blue">until the first limit</span>
             </>
           }
