@@ -2,25 +2,8 @@ import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n } from '../quantities/format.ts';
 import { spreadOf } from '../study/size-front.ts';
 import type { SizeDesign, SizeMark, SizeStudy } from '../study/size-types.ts';
-import { alongTips, SIZE_MARKS } from '../study/size-words.ts';
+import { alongTips, SIZE_LETTERS, SIZE_MARKS } from '../study/size-words.ts';
 import { bullet, columns, wrap } from './text.ts';
-
-/** One letter for each mark; a plus is what one looks for. */
-const LETTERS: Readonly<Record<SizeMark, string>> = {
-  meets: '+',
-  time: 'm',
-  margin: 'l',
-  hub: 'h',
-  shape: 'x',
-  wide: 'w',
-  disc: 'd',
-  torque: 't',
-  winding: 'b',
-  controller: 'c',
-  battery: 'e',
-  slow: 's',
-  weak: 'f',
-};
 
 /** Most designs of the front that are printed. */
 export const FRONT_ROWS = 8;
@@ -35,9 +18,9 @@ const letter = (place: number): string => String.fromCharCode(65 + place);
 export function sizeText(project: Project, study: SizeStudy): string {
   const { motors, batteries, front } = study;
   const marks = new Set(study.cells.map((c) => c.mark));
-  const legend = (Object.keys(LETTERS) as SizeMark[])
+  const legend = (Object.keys(SIZE_LETTERS) as SizeMark[])
     .filter((mark) => marks.has(mark))
-    .map((mark) => `  ${LETTERS[mark]}  ${SIZE_MARKS[mark]}\n`)
+    .map((mark) => `  ${SIZE_LETTERS[mark]}  ${SIZE_MARKS[mark]}\n`)
     .join('');
   const few = spreadOf(front, FRONT_ROWS);
   return (
@@ -62,7 +45,7 @@ function maps({ tips_mm, motors, batteries, cells }: SizeStudy): string {
     cells.find((c) => c.battery === battery && c.motor === motor && c.tipDiameter_mm === tip);
   const mark = (battery: number, motor: number, tip: number) => {
     const cell = at(battery, motor, tip);
-    return cell ? LETTERS[cell.mark] : '.';
+    return cell ? SIZE_LETTERS[cell.mark] : '.';
   };
   if (motors.length === 1)
     return columns(

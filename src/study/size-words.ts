@@ -23,6 +23,23 @@ export const SIZE_MARKS: Readonly<Record<SizeMark, string>> = {
   weak: 'the fans give too little for the mass',
 };
 
+/** One letter for each mark on a map; a plus is what one looks for. */
+export const SIZE_LETTERS: Readonly<Record<SizeMark, string>> = {
+  meets: '+',
+  time: 'm',
+  margin: 'l',
+  hub: 'h',
+  shape: 'x',
+  wide: 'w',
+  disc: 'd',
+  torque: 't',
+  winding: 'b',
+  controller: 'c',
+  battery: 'e',
+  slow: 's',
+  weak: 'f',
+};
+
 /** A length set in steps of half a millimetre. */
 const mm = (length: number): string => String(Number(length.toFixed(1)));
 
@@ -152,7 +169,7 @@ export function sizeWords(study: Omit<SizeStudy, 'words'>, brief: Brief): string
     );
     words.push(
       best
-        ? `None lifts with enough to spare within every limit. ${best.words} That is the most thrust there is.`
+        ? `None lifts with enough to spare within every limit. The strongest has ${mm(best.tipDiameter_mm)} mm over the tips. ${best.words}`
         : 'Nothing could be drawn at any of these sizes; try wider tips, a smaller motor or a wider duct.',
     );
   }
