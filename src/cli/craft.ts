@@ -7,7 +7,7 @@ import { largerFan, projectLimits } from '../study/larger-fan.ts';
 import { compareStands } from '../study/layouts.ts';
 import { massPlace } from '../study/mass-place.ts';
 import { shortfallOf } from '../study/shortfall.ts';
-import { controlLeft, windStood } from '../study/whole-craft.ts';
+import { controlLeft, windStood, type WindStood } from '../study/whole-craft.ts';
 import { collect } from './assess.ts';
 import { batteryTable, massTable, section, standTable, widthTable } from './craft-text.ts';
 import { asJson, type Io } from './io.ts';
@@ -37,7 +37,7 @@ const SECTIONS = {
   },
   wind: (project): Part => {
     const data = windStood(project);
-    const words = bothSides(data.winds.map((wind) => wind.words));
+    const words = windSentences(data.winds);
     return {
       data,
       text: section('Wind', words) + section('Near ground, walls and each other', data.nearness),
@@ -69,13 +69,15 @@ const SECTIONS = {
   },
 } as const satisfies Record<string, (project: Project, guard: number | undefined) => Part>;
 
-/** A craft as broad as long stands the same from both sides: said once. */
-function bothSides([front, side]: readonly (readonly string[])[]): readonly string[] {
-  const both = 'from the front or the side';
-  const same = front.map((text) => text.replace('from the front', both));
-  return side.map((text) => text.replace('from the side', both)).join() === same.join()
-    ? same
-    : [...front, ...side];
+/** Sides that differ by less than this are said once, as the worse of them. */
+const ALIKE = 0.03;
+
+function windSentences([front, side]: readonly WindStood[]): readonly string[] {
+  const near = (a: number, b: number) => Math.abs(a - b) <= ALIKE * Math.max(a, b);
+  if (!near(front.steady_mps, side.steady_mps) || !near(front.gust_mps, side.gust_mps))
+    return [...front.words, ...side.words];
+  const worse = side.gust_mps < front.gust_mps ? side : front;
+  return worse.words.map((text) => text.replace(/from the (front|side)/, 'from the front or the side'));
 }
 
 type SectionName = keyof typeof SECTIONS;
