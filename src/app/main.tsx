@@ -1,5 +1,6 @@
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { loadOwnParts } from './parts/ownParts.ts';
 import { restoreWork, startAutosave } from './state/autosave.ts';
 import { restoreTheme } from './state/theme.ts';
 import './style/tokens.css';
@@ -17,4 +18,5 @@ import './style/size.css';
 restoreTheme();
 await restoreWork();
 startAutosave();
+void loadOwnParts();
 createRoot(document.getElementById('root') as HTMLElement).render(<App />);

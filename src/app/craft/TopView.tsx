@@ -27,7 +27,7 @@ export function TopView({
   return (
     <figure className="top-view" aria-label={story}>
       <div className="plot" ref={watch}>
-        {size && size.height > 60 && <Drawing placement={placement} {...size} />}
+        {size && size.height > 60 && size.width > 60 && <Drawing placement={placement} {...size} />}
       </div>
       <dl className="figures">
         <div>

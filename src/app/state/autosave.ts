@@ -37,6 +37,14 @@ function patient<T>(work: Promise<T>): Promise<T> {
 const CLOSED =
   'This browser does not keep your work (its storage is closed or full). Nothing is lost while the page is open: save to a file before you close it.';
 
+/** What is kept beside the work under another key. Rejects where the storage is closed. */
+export const fetchKept = async (key: string): Promise<unknown> =>
+  patient((await patient(open())).get(STORE, key));
+
+export async function keepBeside(key: string, value: unknown): Promise<void> {
+  await patient((await patient(open())).put(STORE, value, key));
+}
+
 /** Brings back what was kept, or leaves the demo that is already there. */
 export async function restoreWork(): Promise<void> {
   try {
