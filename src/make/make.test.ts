@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { PLAIN_SECTION, projectSchema, type Project } from '../project/schema.ts';
+import { PLAIN_DUCT, PLAIN_SECTION, projectSchema, type Project } from '../project/schema.ts';
 import { geometryFaults } from '../shape/faults.ts';
 import { fanLayout } from '../shape/layout.ts';
 import { loadKernel, type Kernel } from './kernel.ts';
@@ -418,6 +418,7 @@ const designs = fc
           exitAreaRatio: d.exit,
           rotorDepth_mm: d.depth * d.tip,
           tailCone: d.tailCone,
+          ...PLAIN_DUCT,
         },
         stator: {
           vaneCount: d.vanes,

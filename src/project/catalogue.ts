@@ -1,3 +1,4 @@
+import { PLAIN_PRINTING } from './schema.ts';
 import type { Battery, Controller, Material, Motor, Printer } from './schema.ts';
 
 /** A generic part to start from. Its figures are a typical middle, never one maker's data. */
@@ -153,7 +154,15 @@ export const controllers: readonly CatalogueEntry<Controller>[] = [
 ];
 
 const PRINTER_NOTE = `${FROM_MEMORY}: print the coupon and measure; error and scatter differ from printer to printer by a factor of two.`;
-const bed = { bedX_mm: 220, bedY_mm: 220, bedZ_mm: 240 };
+/** Resin is cured layer by layer, solid, and held by supports wherever it leans more. */
+const RESIN_PRINTING = {
+  ...PLAIN_PRINTING,
+  walls: 1,
+  layerTime_s: 8,
+  overhang_deg: 60,
+  bridge_mm: 3,
+} as const;
+const bed = { ...PLAIN_PRINTING, bedX_mm: 220, bedY_mm: 220, bedZ_mm: 240 };
 
 /** Printer set-ups a maker is likely to have. */
 export const printers: readonly CatalogueEntry<Printer>[] = [
@@ -199,6 +208,7 @@ export const printers: readonly CatalogueEntry<Printer>[] = [
       xyError_mm: 0.03,
       xyScatter_mm: 0.03,
       holeShrink_mm: 0.08,
+      ...RESIN_PRINTING,
       bedX_mm: 143,
       bedY_mm: 89,
       bedZ_mm: 175,
@@ -224,6 +234,7 @@ function material(
       strengthInPlane_MPa,
       strengthAcrossLayers_MPa,
       softening_C,
+      pricePerKg: 0,
     },
   };
 }

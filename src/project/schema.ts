@@ -27,6 +27,35 @@ export const briefSchema = z.looseObject({
     .default(null),
 });
 
+/** What holds ducts, battery and electronics together. Left out: nothing of it is printed here. */
+export const frameSchema = z
+  .looseObject({
+    kind: z
+      .enum(['none', 'one body', 'modular'])
+      .default('none')
+      .describe(
+        'Printed in one body with the ducts, as a plate with arms screwed to the ducts, or not printed here.',
+      ),
+    plate_mm: quantity(0.8, 20, 'Thickness of the plate.', '2 to 3').default(2.4),
+    armWidth_mm: quantity(3, 100, 'Width of an arm from plate to duct.', '8 to 14').default(10),
+    boardSpacing_mm: quantity(
+      8,
+      100,
+      'Distance between the four mounting holes of the electronics board, square.',
+      '16, 20, 25.5 or 30.5',
+    ).default(20),
+    boardHole_mm: quantity(1, 6, 'Thread size of the screws that hold the board.', '2 or 3').default(2),
+    bolt_mm: quantity(1, 8, 'Thread size of the screws between duct, arm and plate.', '2 or 3').default(2),
+    fastening: z
+      .enum(['through bolt', 'heat-set insert', 'thread-forming'])
+      .default('through bolt')
+      .describe('Screw through both parts with a nut, into an insert melted in, or cut into the plastic.'),
+    bayLength_mm: quantity(5, 500, 'Length of the battery as it lies in its bay.').default(60),
+    bayWidth_mm: quantity(5, 500, 'Width of the battery as it lies in its bay.').default(30),
+    bayHeight_mm: quantity(3, 300, 'Height of the battery as it lies in its bay.').default(25),
+  })
+  .prefault({});
+
 /** How many fans, how they stand, and everything aboard that is neither printed nor named below. */
 export const craftSchema = z.looseObject({
   fanCount: count(1, 12, 'How many fans share the weight.', '4'),
@@ -62,6 +91,7 @@ export const craftSchema = z.looseObject({
       mass_g: quantity(0, 20_000, 'Mass of this item.'),
     }),
   ),
+  frame: frameSchema,
 });
 
 /** How a craft is put together where nobody says otherwise. */
@@ -70,6 +100,7 @@ export const PLAIN_PLACEMENT = {
   batteryBelow_mm: 20,
   payloadBelow_mm: 30,
   tilt_deg: 0,
+  frame: frameSchema.parse({}),
 } as const;
 
 export const motorSchema = z.looseObject({
@@ -167,6 +198,12 @@ export const sectionSchema = z.looseObject({
     '0.4',
   ).default(0.4),
   trailingEdge_mm: quantity(0, 5, 'Thickness of the back edge as drawn.', '0 to 0.8').default(0),
+  leadingEdge_mm: quantity(
+    0,
+    5,
+    'Least thickness of the front edge, so that it prints; 0 leaves the edge of the section as it is.',
+    '0 to 0.8',
+  ).default(0),
   roughness_mm: quantity(0, 1, 'Height of the steps or grains on the blade surface.', '0 to 0.1').default(0),
   noseBluntness_ratio: quantity(
     0.05,
@@ -185,7 +222,12 @@ export const sectionSchema = z.looseObject({
 });
 
 /** What a section has beside its shape where nobody says otherwise. */
-export const PLAIN_SECTION = { roughness_mm: 0, noseBluntness_ratio: null, polar: null } as const;
+export const PLAIN_SECTION = {
+  leadingEdge_mm: 0,
+  roughness_mm: 0,
+  noseBluntness_ratio: null,
+  polar: null,
+} as const;
 
 export const ductSchema = z.looseObject({
   lipRadius_mm: quantity(0, 100, 'Radius of the rounded inlet.', '5 to 15 % of the tip diameter'),
@@ -194,7 +236,25 @@ export const ductSchema = z.looseObject({
   exitAreaRatio: quantity(0.3, 2, 'Area at the exit over area at the rotor.', '1 to 1.1'),
   rotorDepth_mm: quantity(0, 500, 'From the lower end of the lip to the middle of the rotor.'),
   tailCone: z.boolean().default(false).describe('Whether the motor ends in a cone, or abruptly.'),
+  rings: count(1, 2, 'Rings the duct wall is printed in; two meet at a step below the rotor.', '1').default(
+    1,
+  ),
+  lipApart: z
+    .boolean()
+    .default(false)
+    .describe('Whether the lip is a part of its own, printed smooth side up.'),
+  wireSlot_mm: quantity(
+    0,
+    20,
+    'Width of the slot in the wall that lets the motor leads out; 0: none.',
+    '3 to 6',
+  ).default(0),
+  lugCount: count(0, 8, 'Lugs on the outside of the duct that take the frame screws.', '0 to 4').default(0),
+  lugHole_mm: quantity(1, 8, 'Thread size of the screws in the lugs.', '2 or 3').default(2),
 });
+
+/** How a duct is divided where nobody says otherwise. */
+export const PLAIN_DUCT = { rings: 1, lipApart: false, wireSlot_mm: 0, lugCount: 0, lugHole_mm: 2 } as const;
 
 export const statorSchema = z.looseObject({
   vaneCount: count(2, 24, 'Vanes or struts that carry the motor.', '3 to 7, not a multiple of the blades'),
@@ -212,6 +272,31 @@ export const statorSchema = z.looseObject({
     .describe('Vanes curved to take the swirl out of the air, or straight struts.'),
 });
 
+/** How the rotor sits on the motor. Left out: pressed on the shaft. */
+export const hubSchema = z
+  .looseObject({
+    hold: z
+      .enum(['press fit', 'bell screws', 'threaded shaft'])
+      .default('press fit')
+      .describe(
+        'Pressed on the shaft, screwed to the bell of the motor, or clamped on a threaded shaft by a nut.',
+      ),
+    screwCircle_mm: quantity(
+      2,
+      100,
+      'Diameter of the circle through the screws in the bell.',
+      '5 to 12',
+    ).default(5),
+    screwCount: count(2, 6, 'Screws that hold the hub on the bell.', '3').default(3),
+    screw_mm: quantity(0.8, 8, 'Thread size of those screws.', '1.4 or 2').default(2),
+    thread_mm: quantity(1, 20, 'Thread size of the shaft that passes through the hub.', '3 or 5').default(5),
+    spinner: z.boolean().default(false).describe('Whether a rounded nose covers the hub.'),
+  })
+  .prefault({});
+
+/** How a rotor is held and divided where nobody says otherwise. */
+export const PLAIN_ROTOR = { hub: hubSchema.parse({}), rotorParts: 'one piece', tipRing_mm: 0 } as const;
+
 export const fanSchema = z.looseObject({
   kind: z.enum(['ducted', 'open']).describe('With a duct, or as an open rotor.'),
   tipDiameter_mm: quantity(10, 1500, 'Diameter over the blade tips.'),
@@ -219,6 +304,17 @@ export const fanSchema = z.looseObject({
   hubHeight_mm: quantity(1, 200, 'Height of the rotor hub along the axis.'),
   bladeCount: count(1, 20, 'Number of blades.', '3 to 9'),
   rootFillet_mm: quantity(0, 10, 'Radius of the blend from blade to hub.', '0.5 to 1.5').default(0.8),
+  hub: hubSchema,
+  rotorParts: z
+    .enum(['one piece', 'blades apart'])
+    .default('one piece')
+    .describe('Rotor printed whole, or blades printed each and held in a hub by keyed roots.'),
+  tipRing_mm: quantity(
+    0,
+    10,
+    'Thickness of a ring that joins the blade tips and turns with them; 0: none.',
+    '0 or 0.8 to 1.2',
+  ).default(0),
   section: sectionSchema,
   blade: z.array(bladeStationSchema).min(1).max(40),
   tipGap_mm: quantity(0, 20, 'Gap between blade tip and duct wall at rest.', '0.3 to 0.8'),
@@ -240,10 +336,49 @@ export const printerSchema = z.looseObject({
     'How much smaller than drawn a hole comes out, in diameter.',
     '0.1 to 0.3',
   ).default(0.2),
+  warp_ratio: quantity(
+    0,
+    0.05,
+    'Shrinkage or lifting of long parts, over their length.',
+    '0.001 to 0.005',
+  ).default(0.002),
+  walls: count(1, 20, 'Lines side by side in a wall before infill begins.', '2 to 4').default(3),
+  infill_ratio: quantity(0, 1, 'Share of the inside that is filled; 0 leaves a shell.', '0 to 1').default(1),
+  skinLayers: count(0, 50, 'Closed layers above and below an inside that is not full.', '3 to 6').default(4),
+  speed_mmps: quantity(
+    1,
+    1000,
+    'Usual speed of the nozzle (resin: counted by layers instead).',
+    '30 to 120',
+  ).default(60),
+  layerTime_s: quantity(0, 120, 'Time lost on each layer: lift, wait, exposure.', '1, resin 8').default(1),
+  overhang_deg: quantity(0, 90, 'Largest lean from the vertical that prints without support.', '45').default(
+    45,
+  ),
+  bridge_mm: quantity(0, 200, 'Longest free span between two supports that prints well.', '5 to 15').default(
+    8,
+  ),
+  source: z
+    .enum(['typical', 'coupon', 'own'])
+    .default('typical')
+    .describe('Where errors and limits come from: typical values, a printed coupon, or your own knowledge.'),
   bedX_mm: quantity(20, 2000, 'Bed width.'),
   bedY_mm: quantity(20, 2000, 'Bed depth.'),
   bedZ_mm: quantity(20, 2000, 'Largest height.'),
 });
+
+/** How a part is filled and paced, and how far its profile may be believed, where nobody says otherwise. */
+export const PLAIN_PRINTING = {
+  warp_ratio: 0.002,
+  walls: 3,
+  infill_ratio: 1,
+  skinLayers: 4,
+  speed_mmps: 60,
+  layerTime_s: 1,
+  overhang_deg: 45,
+  bridge_mm: 8,
+  source: 'typical',
+} as const;
 
 export const materialSchema = z.looseObject({
   name,
@@ -252,6 +387,12 @@ export const materialSchema = z.looseObject({
   strengthInPlane_MPa: quantity(0.5, 2000, 'Tensile strength along the layers.', '40 to 65'),
   strengthAcrossLayers_MPa: quantity(0.5, 2000, 'Tensile strength across the layers.', '25 to 45'),
   softening_C: quantity(20, 500, 'Temperature at which it goes soft.', '55 to 107'),
+  pricePerKg: quantity(
+    0,
+    10_000,
+    'Price of a kilogram, in your own currency; 0: not said.',
+    '15 to 60',
+  ).default(0),
 });
 
 const designShape = {

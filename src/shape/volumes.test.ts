@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  PLAIN_DUCT,
   PLAIN_SECTION,
   fanSchema,
   motorSchema,
@@ -54,6 +55,7 @@ const { motor, fan }: Pick<Project, 'motor' | 'fan'> = {
       exitAreaRatio: 1.05,
       rotorDepth_mm: 6,
       tailCone: false,
+      ...PLAIN_DUCT,
     },
     stator: { vaneCount: 4, chord_mm: 10, thickness_mm: 1.6, turn_deg: 25, curved: false },
   },

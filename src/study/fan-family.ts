@@ -1,4 +1,12 @@
-import { PLAIN_SECTION, type BladeStation, type Fan, type Motor, type Printer } from '../project/schema.ts';
+import {
+  PLAIN_DUCT,
+  PLAIN_ROTOR,
+  PLAIN_SECTION,
+  type BladeStation,
+  type Fan,
+  type Motor,
+  type Printer,
+} from '../project/schema.ts';
 import {
   degreesFromRadians,
   metresFromMillimetres,
@@ -89,6 +97,7 @@ export function fanOfChoice(choice: FanChoice, motor: Motor, printer: Printer): 
     hubHeight_mm: hubHeight,
     bladeCount: choice.bladeCount,
     rootFillet_mm: 0.8,
+    ...PLAIN_ROTOR,
     section: {
       family: 'arc-plate',
       camberPosition_ratio: 0.5,
@@ -104,6 +113,7 @@ export function fanOfChoice(choice: FanChoice, motor: Motor, printer: Printer): 
       exitAreaRatio: 1.05,
       rotorDepth_mm: rotorDepth,
       tailCone: false,
+      ...PLAIN_DUCT,
     },
     stator: {
       turn_deg: 25,
