@@ -1,14 +1,8 @@
 import type { Design } from '../project/schema.ts';
 import type { Kernel } from './kernel.ts';
 import { mirrored } from './mesh.ts';
-import {
-  makePart,
-  partKinds,
-  refuseFaults,
-  type PartKind,
-  type PartOptions,
-  type PartSolid,
-} from './part.ts';
+import { makePart, presentKinds, refuseFaults, type PartOptions, type PartSolid } from './part.ts';
+import { mirroredPlacement } from './placement.ts';
 
 export interface MadePart extends PartSolid {
   /** Unique among the parts; fit for a file name. */
@@ -19,7 +13,7 @@ export interface MadePart extends PartSolid {
   readonly hand: 'right' | 'left' | null;
 }
 
-/** Every part of a craft's fans. Plain data. */
+/** Every part of a craft. Plain data. */
 export interface Made {
   readonly name: string;
   readonly fanCount: number;
@@ -32,32 +26,30 @@ export interface MakeOptions extends PartOptions {
   readonly kernel: Kernel;
 }
 
-const NAMES: Record<PartKind, string> = { rotor: 'rotor', duct: 'duct', tailCone: 'tail cone' };
-const IDS: Record<PartKind, string> = { rotor: 'rotor', duct: 'duct', tailCone: 'tail-cone' };
-
 /**
- * The printable parts of a project's fans, with quantities. An even number of fans is half right-hand, half left-hand
- * (their torques cancel): rotors, and ducts with curved vanes, then come as two mirrored parts. Rejects with a
+ * The printable parts of a project, with quantities. An even number of fans is half right-hand, half left-hand (their
+ * torques cancel): rotors, and ducts with curved vanes, then come as two mirrored parts. Rejects with a
  * GeometryFaultError where the fan cannot be built.
  */
 export async function make(project: Design & { readonly name: string }, options: MakeOptions): Promise<Made> {
   refuseFaults(project);
   const { fanCount } = project.craft;
   const parts: MadePart[] = [];
-  for (const kind of partKinds(project)) {
-    const solid = makePart(options.kernel, project, kind, options);
-    const handed = kind === 'rotor' || (kind === 'duct' && project.fan.stator.curved);
-    if (!handed) {
-      parts.push({ ...solid, id: IDS[kind], name: NAMES[kind], quantity: fanCount, hand: null });
+  for (const entry of presentKinds(project)) {
+    const { id, name, per } = entry;
+    const solid = makePart(options.kernel, project, entry.kind, options);
+    const quantity = entry.quantity(project) * (per === 'fan' ? fanCount : 1);
+    if (!entry.handed(project)) {
+      parts.push({ ...solid, id, name, quantity, hand: null });
       continue;
     }
     const hands = fanCount % 2 === 0 ? (['right', 'left'] as const) : (['right'] as const);
     for (const hand of hands) {
       parts.push({
         ...(hand === 'left' ? mirroredPart(solid) : solid),
-        id: `${IDS[kind]}-${hand}`,
-        name: `${NAMES[kind]}, ${hand}-hand`,
-        quantity: fanCount / hands.length,
+        id: `${id}-${hand}`,
+        name: `${name}, ${hand}-hand`,
+        quantity: quantity / hands.length,
         hand,
       });
     }
@@ -76,5 +68,7 @@ function mirroredPart(solid: PartSolid): PartSolid {
     ...solid,
     ...mirrored(solid),
     boundingBox_mm: { min: [min[0], -max[1], min[2]], max: [max[0], -min[1], max[2]] },
+    placement: mirroredPlacement(solid.placement),
+    placements: solid.placements.map(mirroredPlacement),
   };
 }

@@ -1,15 +1,14 @@
 import type { Design } from '../project/schema.ts';
 import { gramsFromKilograms } from '../quantities/units.ts';
 import { geometryFaults, type GeometryFault } from '../shape/faults.ts';
-import { fanLayout } from '../shape/layout.ts';
-import { printedVolumes } from '../shape/volumes.ts';
-import { ductMesh, tailConeMesh } from './duct.ts';
 import type { Quality } from './fineness.ts';
 import type { Kernel } from './kernel.ts';
-import { measure, moved, type Box, type Mesh } from './mesh.ts';
-import { rotorMesh } from './rotor.ts';
+import type { Kind, PartKind, Placement } from './kind.ts';
+import { kinds } from './kinds.ts';
+import { measure, type Box, type Mesh } from './mesh.ts';
+import { combined, laidDown, turn } from './placement.ts';
 
-export type PartKind = 'rotor' | 'duct' | 'tailCone';
+export type { PartKind } from './kind.ts';
 
 /** One printable part as it lies on the bed [mm], z up from the bed. Plain data; the arrays may be transferred. */
 export interface PartSolid extends Mesh {
@@ -25,7 +24,9 @@ export interface PartSolid extends Mesh {
    * From the bed into the fan: 4 by 4, column after column, for lengths in mm. The fan's z points downstream with 0
    * where the lip meets the bore; a right-hand rotor turns from +y toward +x, so that its thrust points to -z.
    */
-  readonly placement: readonly number[];
+  readonly placement: Placement;
+  /** The same for each piece of one fan (of the craft, where the part is the craft's); the first is `placement`. */
+  readonly placements: readonly Placement[];
 }
 
 export interface PartOptions {
@@ -49,16 +50,16 @@ export function refuseFaults(design: Design): void {
   throw Object.assign(new Error(message), { name: 'GeometryFaultError', faults });
 }
 
-/** The parts one fan is printed in. */
+/** The kinds of part a design is printed in, in the order of the list of parts. */
 export function partKinds(design: Design): PartKind[] {
-  if (design.fan.kind === 'open') return ['rotor'];
-  return design.fan.duct.tailCone ? ['rotor', 'duct', 'tailCone'] : ['rotor', 'duct'];
+  return presentKinds(design).map(({ kind }) => kind);
 }
 
-/**
- * Builds one part (the right-hand one where hands differ). The rotor lies with its closed face down, the duct stands on
- * its exit, the tail cone on its rim.
- */
+export function presentKinds(design: Design): Kind[] {
+  return kinds.filter((kind) => kind.present(design));
+}
+
+/** Builds one part (the right-hand one where hands differ), as it lies on the bed. */
 export function makePart(
   kernel: Kernel,
   design: Design,
@@ -66,32 +67,27 @@ export function makePart(
   options: PartOptions = {},
 ): PartSolid {
   refuseFaults(design);
-  if (!partKinds(design).includes(kind)) throw new Error(`This fan has no ${kind}.`);
-  const quality = options.quality ?? 'fine';
-  const layout = fanLayout(design.fan, design.motor);
-  const volumes = printedVolumes(design.fan, design.motor, design.printer.holeShrink_mm);
-  let mesh: Mesh;
-  let placement: number[];
-  if (kind === 'duct') {
-    const bottom = 1e3 * layout.exitZ;
-    mesh = moved(ductMesh(kernel, design, quality), (x, y, z) => [x, -y, bottom - z]);
-    placement = [1, 0, 0, 0, 0, -1, 0, 0, 0, 0, -1, 0, 0, 0, bottom, 1];
-  } else {
-    const inFan =
-      kind === 'rotor' ? rotorMesh(kernel, design, quality) : tailConeMesh(kernel, design, quality);
-    const bottom = measure(inFan).box.min[2];
-    mesh = moved(inFan, (x, y, z) => [x, y, z - bottom]);
-    placement = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, bottom, 1];
-  }
+  const entry = presentKinds(design).find((present) => present.kind === kind);
+  if (!entry) throw new Error(`This design has no ${kind}.`);
+  const drawn = entry.mesh(kernel, design, options.quality ?? 'fine');
+  const { mesh, placement } = laidDown(drawn, entry.lies(design));
+  const placements = stands(entry, design).map((at) => combined(at, placement));
   const { volume, area, box } = measure(mesh);
   return {
     kind,
     ...mesh,
     volume_m3: volume * 1e-9,
-    closedVolume_m3: volumes[kind],
+    closedVolume_m3: entry.closedVolume(design),
     area_m2: area * 1e-6,
     boundingBox_mm: box,
     mass_g: gramsFromKilograms(volume * 1e-9 * design.material.density_kgpm3),
-    placement,
+    placement: placements[0],
+    placements,
   };
+}
+
+function stands(entry: Kind, design: Design): readonly Placement[] {
+  if (entry.stands) return entry.stands(design);
+  const count = entry.quantity(design);
+  return Array.from({ length: count }, (_, i) => turn((2 * Math.PI * i) / count));
 }

@@ -136,12 +136,14 @@ interface Request {
   readonly dragging: boolean;
 }
 
-const triangles = (parts: readonly ShownPart[]) => parts.reduce((sum, p) => sum + p.indices.length / 3, 0);
+const triangles = (parts: readonly ShownPart[]) =>
+  parts.reduce((sum, p) => sum + (p.placements.length * p.indices.length) / 3, 0);
 
 function storyOf(parts: readonly ShownPart[]): string {
-  const volumes = parts.map(
-    (p) => `${p.kind === 'tailCone' ? 'tail cone' : p.kind} ${formatNumber(p.volume_m3 * 1e6)} cm³`,
-  );
+  const volumes = parts.map(({ name, placements, volume_m3 }) => {
+    const count = placements.length > 1 ? `${placements.length} × ` : '';
+    return `${count}${name} ${formatNumber(volume_m3 * 1e6)} cm³`;
+  });
   const list = volumes.join(', ');
   return `${list[0].toUpperCase()}${list.slice(1)}; ${formatNumber(triangles(parts))} triangles. Drag to turn.`;
 }

@@ -38,6 +38,9 @@ const UPRIGHT = new Matrix4().set(1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 
 /** Where the reader stands at first, seen from the fan: to the right, above, in front. */
 const FIRST_VIEW = new Vector3(0.55, 0.75, 1);
 
+/** What is drawn as turning: whole, where the duct is cut open. */
+const TURNING: ReadonlySet<ShownPart['kind']> = new Set(['rotor', 'blade', 'hub', 'hubCap', 'spinner']);
+
 /** How far off, in radii of the sphere around the fan, so that the fan fills the view. */
 const DISTANCE = 3.05;
 
@@ -122,9 +125,11 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
         const geometry = new BufferGeometry();
         geometry.setAttribute('position', new BufferAttribute(part.positions, 3));
         geometry.setIndex(new BufferAttribute(part.indices, 1));
-        const mesh = new Mesh(geometry, part.kind === 'rotor' ? rotor : duct);
-        mesh.applyMatrix4(new Matrix4().fromArray(part.placement));
-        fan.add(mesh);
+        for (const placement of part.placements) {
+          const mesh = new Mesh(geometry, TURNING.has(part.kind) ? rotor : duct);
+          mesh.applyMatrix4(new Matrix4().fromArray(placement));
+          fan.add(mesh);
+        }
       }
       fan.add(motorOf(layout, motor));
       const half = layout.ducted ? (layout.exitZ - layout.topZ) / 2 : 0;

@@ -2,12 +2,13 @@ import type { Design } from '../../project/schema.ts';
 import type { Quality } from '../../make/fineness.ts';
 import type { PartKind } from '../../make/part.ts';
 
-/** A part as the view needs it: its surface and how it stands in the fan. */
+/** A part as the view needs it: its surface and how each piece of it stands in the fan. */
 export interface ShownPart {
   readonly kind: PartKind;
+  readonly name: string;
   readonly positions: Float32Array;
   readonly indices: Uint32Array;
-  readonly placement: readonly number[];
+  readonly placements: readonly (readonly number[])[];
   readonly volume_m3: number;
 }
 

@@ -1,7 +1,7 @@
 import { expose, transfer } from 'comlink';
 import { loadKernel, type Kernel } from '../../make/kernel.ts';
 import { make, type Made } from '../../make/make.ts';
-import { isGeometryFaultError, makePart, partKinds } from '../../make/part.ts';
+import { isGeometryFaultError, makePart, presentKinds } from '../../make/part.ts';
 import { writeStl } from '../../make/stl.ts';
 import { writeThreeMf } from '../../make/threemf.ts';
 import type { Named, Refused, SolidsWorker } from './solids.ts';
@@ -39,9 +39,10 @@ const worker: SolidsWorker = {
   shown: (design, quality) =>
     refusing(async () => {
       const at = await ready();
-      const parts = partKinds(design).map((kind) => {
-        const { positions, indices, placement, volume_m3 } = makePart(at, design, kind, { quality });
-        return { kind, positions, indices, placement, volume_m3 };
+      const ofFan = presentKinds(design).filter(({ per }) => per === 'fan');
+      const parts = ofFan.map(({ kind, name }) => {
+        const { positions, indices, placements, volume_m3 } = makePart(at, design, kind, { quality });
+        return { kind, name, positions, indices, placements, volume_m3 };
       });
       return transfer(
         { ok: true as const, parts },
