@@ -96,6 +96,7 @@ export {
   type MakeOrBuy,
   type PrintCosts,
 } from './study/make-or-buy.ts';
+export { boughtOf, costsOf } from './study/purchases.ts';
 export { massPlace, type MassPlace } from './study/mass-place.ts';
 export { shortfallOf, type Cause, type Shortfall } from './study/shortfall.ts';
 export { sizeSteps, sizeStudy, usualTips } from './study/size.ts';

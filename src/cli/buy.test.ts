@@ -1,4 +1,7 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { MakeOrBuy } from '../study/make-or-buy.ts';
@@ -55,8 +58,40 @@ describe('buy', () => {
     expect((await figures('--rate', '8')).printed.printing_h).toBeCloseTo(printing_h / 2, 9);
   });
 
+  it('reads prices and units from the project file; what is given on the line stands before it', async () => {
+    const project = JSON.parse(readFileSync(scout, 'utf8'));
+    project.material.pricePerKg = 25;
+    project.purchases = {
+      currency: 'crowns',
+      motorPrice: 12,
+      controllerPrice: 8,
+      scrap_ratio: 0.5,
+      units: [{ name: 'pod', price: 19, mass_g: 21, thrust_N: 1.2, current_A: 8 }],
+    };
+    const folder = mkdtempSync(join(tmpdir(), 'fanwright-buy-'));
+    const filed = join(folder, 'filed.json');
+    writeFileSync(filed, JSON.stringify(project));
+    const { out } = await buy(filed);
+    expect(out).toMatch(/prices in crowns\n/);
+    const from = async (...args: string[]) =>
+      JSON.parse((await buy(filed, ...args, '--json')).out) as MakeOrBuy;
+    const lineOnly = await figures('--scrap', '0.5', '--currency', 'crowns', '--unit', 'pod:19:21:1.2:8');
+    expect(await from()).toEqual(lineOnly);
+    const dearer = await from('--motor', '20', '--unit', 'other:10:20:1:5');
+    expect(dearer.printed.price - lineOnly.printed.price).toBeCloseTo(4 * 8, 9);
+    expect(dearer.bought.map(({ name }) => name)).toEqual(['other']);
+    rmSync(folder, { recursive: true });
+  });
+
   it.each([
-    [[], /^buy needs the prices --material/],
+    [
+      [],
+      /^buy needs the prices of .* does not say material.pricePerKg, purchases.motorPrice, .*--controller PRICE\.$/m,
+    ],
+    [
+      ['--material', '25', '--set', 'purchases.motorPrice=12'],
+      /does not say purchases.controllerPrice: add it/,
+    ],
     [[...prices, '--unit', 'pod:19:21'], /it must be name, price, mass in g/],
     [[...prices, '--unit', ':19:21:1.2:8'], /it must be name, price/],
     [[...prices, '--unit', 'pod:19:0:1.2:8'], /its mass g is out of range/],

@@ -7,6 +7,7 @@ import {
   type MakeOrBuy,
   type PrintCosts,
 } from '../study/make-or-buy.ts';
+import { boughtOf, costsOf } from '../study/purchases.ts';
 import { collect } from './assess.ts';
 import { BadInput } from './fault.ts';
 import { asJson, type Io } from './io.ts';
@@ -24,7 +25,7 @@ interface BuyOptions extends OpenOptions {
   readonly rate?: number;
   readonly handsOn?: number;
   readonly labour?: number;
-  readonly currency: string;
+  readonly currency?: string;
   readonly json?: boolean;
 }
 
@@ -36,9 +37,9 @@ export function buyCommand(io: Io): Command {
   return new Command('buy')
     .description('Set the printed fans beside units one can buy: price, mass, thrust, hours.')
     .argument('<FILE>', 'project file')
-    .option('--material <PRICE>', 'print material, for one kg (needed)', price('--material'))
-    .option('--motor <PRICE>', 'one motor (needed)', price('--motor'))
-    .option('--controller <PRICE>', 'one controller channel (needed)', price('--controller'))
+    .option('--material <PRICE>', 'print material, for one kg', price('--material'))
+    .option('--motor <PRICE>', 'one motor', price('--motor'))
+    .option('--controller <PRICE>', 'one controller channel', price('--controller'))
     .option(
       '--unit <NAME:PRICE:MASS:THRUST:CURRENT>',
       'a bought unit: price, mass g, thrust N, current A; may be given several times',
@@ -49,36 +50,45 @@ export function buyCommand(io: Io): Command {
     .option('--rate <MM3PS>', 'material laid down, mm³/s', numberFrom('--rate', 0.01, 1000, 'mm³/s'))
     .option('--hands-on <H>', 'work on one printed fan, h', numberFrom('--hands-on', 0, 1000, 'h'))
     .option('--labour <PRICE>', 'an hour of your own time', price('--labour'))
-    .option('--currency <WORD>', 'word or sign for the money', '¤')
+    .option('--currency <WORD>', 'word or sign for the money')
     .option('--build <ID>', 'use one of the builds in the project file')
     .option('--set <path=value>', 'change a value for this run only; may be given several times', collect)
     .option('--json', 'print every figure as JSON')
     .addHelpText('after', BUY_NOTES)
     .action((file: string, options: BuyOptions) => {
-      const answer = answerFor(file, options);
-      io.out(options.json ? asJson(answer) : textOf(answer, options.currency));
+      const { answer, currency } = answerFor(file, options);
+      io.out(options.json ? asJson(answer) : textOf(answer, currency));
     });
 }
 
-function answerFor(file: string, options: BuyOptions): MakeOrBuy {
-  const { material, motor, controller, unit = [] } = options;
-  if (material === undefined || motor === undefined || controller === undefined)
-    throw new BadInput(
-      'buy needs the prices --material (one kg), --motor and --controller (one channel), all in the same money, as in --material 25 --motor 12 --controller 8.',
-    );
+function answerFor(file: string, options: BuyOptions): { answer: MakeOrBuy; currency: string } {
   const { project } = openProject(file, options);
+  const filed = costsOf(project);
   const costs: PrintCosts = {
-    currency: options.currency,
-    material_perKg: material,
-    motor_each: motor,
-    controller_each: controller,
-    ...(options.printerHour !== undefined && { printer_perHour: options.printerHour }),
-    ...(options.scrap !== undefined && { scrap_ratio: options.scrap }),
-    ...(options.rate !== undefined && { rate_mm3ps: options.rate }),
-    ...(options.handsOn !== undefined && { handsOn_h: options.handsOn }),
-    ...(options.labour !== undefined && { labour_perHour: options.labour }),
+    currency: options.currency ?? filed.currency,
+    material_perKg: options.material ?? filed.material_perKg,
+    motor_each: options.motor ?? filed.motor_each,
+    controller_each: options.controller ?? filed.controller_each,
+    printer_perHour: options.printerHour ?? filed.printer_perHour,
+    scrap_ratio: options.scrap ?? filed.scrap_ratio,
+    rate_mm3ps: options.rate ?? filed.rate_mm3ps,
+    handsOn_h: options.handsOn ?? filed.handsOn_h,
+    labour_perHour: options.labour ?? filed.labour_perHour,
   };
-  return makeOrBuy(project, costs, unit);
+  const needed = [
+    ['--material', 'material.pricePerKg', options.material ?? (filed.material_perKg || undefined)],
+    ['--motor', 'purchases.motorPrice', options.motor ?? (filed.motor_each || undefined)],
+    ['--controller', 'purchases.controllerPrice', options.controller ?? (filed.controller_each || undefined)],
+  ] as const;
+  const missing = needed.filter(([, , price]) => price === undefined);
+  if (missing.length > 0)
+    throw new BadInput(
+      `buy needs the prices of one kg of material, one motor and one controller channel in the same money; the file does not say ${missing.map(([, path]) => path).join(', ')}: add it there or give ${missing.map(([flag]) => `${flag} PRICE`).join(' ')}.`,
+    );
+  return {
+    answer: makeOrBuy(project, costs, options.unit ?? boughtOf(project)),
+    currency: costs.currency,
+  };
 }
 
 const RANGES: readonly (readonly [string, number, number])[] = [
@@ -151,19 +161,23 @@ function textOf({ printed, bought, words }: MakeOrBuy, currency: string): string
 }
 
 const BUY_NOTES = `
-Nothing is written. Every price is yours, all in the same money; none is built in. A set is one
-fan for each place on the craft, with motor and controller. A bought unit keeps the project's
-controllers and is charged one, unless its --unit ends in :controller.
+Nothing is written. Every price is yours, all in the same money; none is built in. What is not
+given here is read from the project file: material.pricePerKg, purchases (motorPrice,
+controllerPrice, printerHourPrice, labourHourPrice, scrap_ratio, laidDown_mm3ps, handsOn_h,
+currency) and its units; --unit takes the place of those. A price of 0 in the file is one not
+said. A set is one fan for each place on the craft, with motor and controller. A bought unit keeps
+the project's controllers and is charged one, unless its --unit ends in :controller.
 
-Left out: --scrap 0.15, --rate 4 mm³/s, --hands-on 0.5 h (common practice, no source), --printer-
-hour and --labour 0. "g a price" and "g a gram" are grams of thrust for each unit of money and for
-each gram of the set; thrust/weight is that of the whole craft with the set in it. A maker's
-thrust is taken as stated, on the maker's own supply.
+Where neither says: scrap 0.15, 4 mm³/s, 0.5 h of work (common practice, no source), printer hour
+and labour 0. "g a price" and "g a gram" are grams of thrust for each unit of money and for each
+gram of the set; thrust/weight is that of the whole craft with the set in it. A maker's thrust is
+taken as stated, on the maker's own supply.
 
 Keys of --json: printed and each of bought: name, price, mass_g, thrust_N, current_A, printing_h,
 handsOn_h, material_g, gramsOfThrustPerMoney, gramsOfThrustPerGram, thrustToWeight; and words.
 
 Examples, with invented prices:
+  fanwright buy scout.fanwright.json
   fanwright buy scout.fanwright.json --material 25 --motor 12 --controller 8
   fanwright buy scout.fanwright.json --material 25 --motor 12 --controller 8 --printer-hour 0.3 \\
     --unit "pod 50:19:21:1.2:8" --unit "pod 64:24.5:30:1.9:11:controller" --json`;

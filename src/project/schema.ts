@@ -395,6 +395,67 @@ export const materialSchema = z.looseObject({
   ).default(0),
 });
 
+/** One run of the rotor on the balancing stand; a trial mass of 0 is the run as the rotor came. */
+export const balanceRunSchema = z.looseObject({
+  amplitude: quantity(
+    0,
+    1e9,
+    'Vibration once a turn, in any unit, the same for all runs and at the same speed.',
+  ),
+  trialMass_g: quantity(0, 1000, 'Mass stuck on for this run; 0: the rotor as it came.').default(0),
+  trialRadius_mm: quantity(0, 1000, 'Distance of that mass from the axis.').default(10),
+  trialAngle_deg: quantity(
+    -360,
+    360,
+    'Place of that mass, counted from the mark on the rotor, always the same way round.',
+    '0, 120, 240',
+  ).default(0),
+  phase_deg: quantity(
+    -360,
+    360,
+    'Phase of the vibration after the mark, counted the same way round as the places; left out: not measured.',
+  )
+    .nullable()
+    .default(null),
+});
+
+/**
+ * Readings of the rotor that is on the bench now. They stand beside the builds and not in one: a rotor is balanced
+ * before its build is written down, a craft has several rotors of one build, and a frozen build must not change when
+ * the next rotor comes to the bench.
+ */
+export const balanceSchema = z
+  .looseObject({
+    grade_mmps: quantity(
+      0.1,
+      4000,
+      'Balance grade: speed of the centre of mass round the axis (ISO 21940-11).',
+      '6.3 or 16',
+    ).default(16),
+    bladeMasses_g: z
+      .array(quantity(0.001, 5000, 'Mass of one loose blade, as weighed.'))
+      .max(20)
+      .default([])
+      .describe('Blades as weighed; the first is the blade you numbered 1.'),
+    runs: z
+      .array(balanceRunSchema)
+      .max(24)
+      .default([])
+      .describe('Runs on the stand: as it came, then with a trial mass at three places.'),
+    correctionRadius_mm: quantity(
+      0.5,
+      1000,
+      'Radius at which you add or take away; left out: the middle of the hub rim.',
+    )
+      .nullable()
+      .default(null),
+    drill_mm: quantity(0.3, 20, 'Drill for taking material away.', '1 to 2').default(1.5),
+    tape_gpm: quantity(0.01, 1000, 'Mass of a metre of the tape you stick on; left out: not weighed.')
+      .nullable()
+      .default(null),
+  })
+  .prefault({});
+
 const designShape = {
   craft: craftSchema,
   motor: motorSchema,
@@ -418,6 +479,45 @@ export const buildSchema = z.looseObject({
   bench: z.array(z.unknown()).default([]),
 });
 
+/** A fan unit one can buy ready made, as its maker states it. Prices are in the user's own currency. */
+export const boughtUnitSchema = z.looseObject({
+  name,
+  price: quantity(0, 1e6, 'Price of one unit.').default(0),
+  mass_g: quantity(0.1, 100_000, 'Mass of one unit.').default(20),
+  thrust_N: quantity(0, 100_000, 'Thrust its maker states at the voltage of your pack.').default(0),
+  current_A: quantity(0, 10_000, 'Current its maker states at that thrust.').default(0),
+  includesController: z
+    .boolean()
+    .default(false)
+    .describe('Whether it brings its speed controller; else it keeps the one of the project.'),
+});
+
+/** What making costs where the user lives, and what could be bought instead. A price of 0: not said. */
+export const purchasesSchema = z
+  .looseObject({
+    currency: z
+      .string()
+      .max(12)
+      .default('¤')
+      .describe('Word or sign for the money in which all prices are given.'),
+    motorPrice: quantity(0, 1e6, 'Price of one motor; 0: not said.').default(0),
+    controllerPrice: quantity(0, 1e6, 'Price of one controller channel; 0: not said.').default(0),
+    printerHourPrice: quantity(0, 1e6, 'Energy and wear of the printer for an hour; 0: not counted.').default(
+      0,
+    ),
+    labourHourPrice: quantity(0, 1e6, 'What an hour of your own time is worth; 0: not counted.').default(0),
+    scrap_ratio: quantity(
+      0,
+      0.95,
+      'Share of prints that go to scrap; the rotor is the hard part.',
+      '0.1 to 0.3',
+    ).default(0.15),
+    laidDown_mm3ps: quantity(0.01, 1000, 'Material the printer lays down in a second.', '2 to 10').default(4),
+    handsOn_h: quantity(0, 1000, 'Your work on one fan: clean up, balance, mount.', '0.3 to 1').default(0.5),
+    units: z.array(boughtUnitSchema).max(20).default([]).describe('Fan units one can buy ready made.'),
+  })
+  .prefault({});
+
 /** The whole project file. Keys carry their units; unknown keys are kept. */
 export const projectSchema = z.looseObject({
   schemaVersion: z.literal(SCHEMA_VERSION),
@@ -425,6 +525,7 @@ export const projectSchema = z.looseObject({
   note: note.default(''),
   brief: briefSchema,
   ...designShape,
+  purchases: purchasesSchema,
   builds: z.array(buildSchema).default([]),
 });
 
@@ -441,5 +542,8 @@ export type Section = z.infer<typeof sectionSchema>;
 export type BladeStation = z.infer<typeof bladeStationSchema>;
 export type Duct = z.infer<typeof ductSchema>;
 export type Stator = z.infer<typeof statorSchema>;
+export type Purchases = z.infer<typeof purchasesSchema>;
 export type Printer = z.infer<typeof printerSchema>;
 export type Material = z.infer<typeof materialSchema>;
+export type Balance = z.infer<typeof balanceSchema>;
+export type BalanceRun = z.infer<typeof balanceRunSchema>;

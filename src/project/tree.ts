@@ -45,6 +45,7 @@ const UNITS: Readonly<Record<string, string>> = {
   GPa: 'GPa',
   MPa: 'MPa',
   mps: 'm/s',
+  mm3ps: 'mm³/s',
 };
 
 /** The unit a key carries in its ending: `tipDiameter_mm` is in mm. */
@@ -67,6 +68,8 @@ function unwrap(schema: z.core.$ZodType): Unwrapped {
   for (;;) {
     if (schema instanceof z.ZodDefault) {
       fallback = schema.def.defaultValue;
+      schema = schema.def.innerType;
+    } else if (schema instanceof z.ZodPrefault) {
       schema = schema.def.innerType;
     } else if (schema instanceof z.ZodNullable) {
       nullable = true;

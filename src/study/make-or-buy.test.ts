@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { assess } from '../assess/assess.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { makeOrBuy, type BoughtUnit, type PrintCosts } from './make-or-buy.ts';
+import { costsOf } from './purchases.ts';
 import { demo } from '../../tests/demo.ts';
 
 const assessment = assess(demo);
@@ -50,10 +51,21 @@ test('more scrap costs more material, hours and money; thrust for money falls', 
 
 test('sentences name both, and a figure out of range is refused in a sentence', () => {
   const { words } = run();
-  expect(words).toHaveLength(3);
+  expect(words).toHaveLength(4);
   expect(words[1]).toContain('ready unit');
   expect(() => run({ scrap_ratio: 1 })).toThrow(
     'scrap_ratio (share of prints lost) is 1; a number from 0 to 0.95 would do.',
   );
   expect(() => run({}, { mass_g: Number.NaN })).toThrow('mass_g of bought unit 1');
+});
+
+test('what has no price or no thrust is said, and compared with nothing', () => {
+  const { words } = makeOrBuy(demo, costsOf(demo), [{ ...unit, thrust_N: 0 }], assessment);
+  expect(words.slice(1)).toEqual([
+    "ready unit: without its thrust it can't be set beside yours.",
+    'No price is given for the print material, a motor and a controller: it counts as nothing here.',
+  ]);
+  expect(run().words[2]).toMatch(
+    /^Most thrust for the money: .*; most for its mass: |^Most thrust for the money and/,
+  );
 });

@@ -2,7 +2,7 @@ import { assess } from '../assess/assess.ts';
 import type { Assessment } from '../assess/types.ts';
 import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
-import { formatNumber as n } from '../quantities/format.ts';
+import { formatNumber as n, formatPercent } from '../quantities/format.ts';
 
 /** A fan unit one can buy ready made: rotor, motor and housing, as its maker states it. All figures are the user's. */
 export interface BoughtUnit {
@@ -148,22 +148,66 @@ export function makeOrBuy(
       rest_g,
     );
   });
-  return { printed, bought, words: wordsOf(printed, bought, costs.currency, scrap) };
+  return {
+    printed,
+    bought,
+    words: [...wordsOf(printed, bought, costs.currency, scrap), ...unsaid(costs)],
+  };
 }
 
 function wordsOf(printed: FanSet, bought: readonly FanSet[], money: string, scrap: number): string[] {
+  const hours = printed.printing_h < 10 ? n(printed.printing_h, 2) : n(printed.printing_h);
   const words = [
-    `A flying set printed here costs ${n(printed.price)} ${money}: ${n(printed.material_g)} g of material and ${n(printed.printing_h, 2)} h of printing with ${n(scrap * 100, 2)} % scrap, ${n(printed.handsOn_h, 2)} h of work; it weighs ${n(printed.mass_g)} g and lifts the craft ${n(printed.thrustToWeight)} times its weight.`,
+    `A flying set printed here costs ${n(printed.price)} ${money}: ${n(printed.material_g)} g of material and ${hours} h of printing with ${formatPercent(scrap)} scrap, ${n(printed.handsOn_h, 2)} h of work; it weighs ${n(printed.mass_g)} g and lifts the craft ${n(printed.thrustToWeight)} times its weight.`,
   ];
   for (const set of bought) {
-    const cheaper = set.price < printed.price ? 'less' : 'more';
+    if (!(set.thrust_N > 0)) {
+      words.push(`${set.name}: without its thrust it can't be set beside yours.`);
+      continue;
+    }
+    const apart = set.price - printed.price;
+    const cost =
+      Math.abs(apart) < 0.005 * printed.price
+        ? 'the same money'
+        : `${n(Math.abs(apart))} ${money} ${apart < 0 ? 'less' : 'more'}`;
+    const forMoney =
+      set.price > 0 && printed.price > 0
+        ? `${n(set.gramsOfThrustPerMoney)} g of thrust for each ${money} against ${n(printed.gramsOfThrustPerMoney)}, `
+        : '';
     words.push(
-      `${set.name}: ${n(Math.abs(set.price - printed.price))} ${money} ${cheaper}, ${n(set.mass_g)} g, ${n(set.thrustToWeight)} times the weight by its maker's figures; ${n(set.gramsOfThrustPerMoney)} g of thrust for each ${money} against ${n(printed.gramsOfThrustPerMoney)}, ${n(set.gramsOfThrustPerGram)} for each gram against ${n(printed.gramsOfThrustPerGram)}.`,
+      `${set.name}: ${cost}, ${n(set.mass_g)} g, ${n(set.thrustToWeight)} times the weight by its maker's figures; ${forMoney}${n(set.gramsOfThrustPerGram)} g of thrust for each gram of the set against ${n(printed.gramsOfThrustPerGram)}.`,
     );
   }
-  if (bought.length > 0)
+  const most = bestBuy(printed, bought);
+  if (most) words.push(most);
+  if (bought.some((set) => set.thrust_N > 0))
     words.push(
       "Makers state thrust on a stiff supply; on your pack's sag a bought unit gives less than that.",
     );
   return words;
+}
+
+/** Which gives the most thrust for the money and which for its own mass; null where there is nothing to choose. */
+function bestBuy(printed: FanSet, bought: readonly FanSet[]): string | null {
+  const sets = [printed, ...bought].filter((set) => set.thrust_N > 0 && set.price > 0);
+  if (sets.length < 2) return null;
+  const best = (of: (set: FanSet) => number) => sets.reduce((a, b) => (of(b) > of(a) ? b : a)).name;
+  const [money, mass] = [best((s) => s.gramsOfThrustPerMoney), best((s) => s.gramsOfThrustPerGram)];
+  return money === mass
+    ? `Most thrust for the money and for its mass: ${money}.`
+    : `Most thrust for the money: ${money}; most for its mass: ${mass}.`;
+}
+
+/** What counts as nothing because nobody said its price. */
+function unsaid(costs: PrintCosts): string[] {
+  const missing = [
+    costs.material_perKg > 0 ? '' : 'the print material',
+    costs.motor_each > 0 ? '' : 'a motor',
+    costs.controller_each > 0 ? '' : 'a controller',
+  ].filter((what) => what !== '');
+  return missing.length > 0
+    ? [
+        `No price is given for ${missing.join(', ').replace(/, ([^,]*)$/, ' and $1')}: it counts as nothing here.`,
+      ]
+    : [];
 }

@@ -8,6 +8,7 @@ import { driveAt } from '../drive/supply.ts';
 import { controllers, materials } from '../project/catalogue.ts';
 import {
   PLAIN_PLACEMENT,
+  purchasesSchema,
   SCHEMA_VERSION,
   type Battery,
   type Material,
@@ -220,6 +221,7 @@ function projectOf(six: SixAnswers, choice: FanChoice): Project {
     fan: fanOfChoice(choice, motor, printer),
     printer,
     material,
+    purchases: purchasesSchema.parse({}),
     builds: [],
   };
 }

@@ -8,6 +8,7 @@ import { useResting } from '../worker/useResting.ts';
 import { BatteryCard } from './BatteryCard.tsx';
 import { DuctOrOpenCard } from './DuctOrOpenCard.tsx';
 import { LayoutsCard } from './LayoutsCard.tsx';
+import { MakeOrBuyCard } from './MakeOrBuyCard.tsx';
 import { Said } from './Said.tsx';
 import { TopView } from './TopView.tsx';
 
@@ -75,6 +76,7 @@ export function CraftStage() {
           </>
         )}
       </div>
+      <MakeOrBuyCard />
       <SizeCard />
     </>
   );

@@ -8,10 +8,12 @@ interface Props {
   readonly label: string;
   readonly bare?: boolean;
   readonly long?: boolean;
+  /** Most letters; left out: what a name or a note may have. */
+  readonly most?: number;
 }
 
 /** A name or a note. One visit to the field is one step for undo. */
-export function TextField({ path, label, bare = false, long = false }: Props) {
+export function TextField({ path, label, bare = false, long = false, most }: Props) {
   const id = useId();
   const value = useApp((s) => getPath(s.project, path)) as string;
   const [typed, setTyped] = useState<string | null>(null);
@@ -19,7 +21,7 @@ export function TextField({ path, label, bare = false, long = false }: Props) {
     id,
     value: typed ?? value,
     'data-typed': typed === null ? undefined : 'yes',
-    maxLength: long ? 20_000 : 200,
+    maxLength: most ?? (long ? 20_000 : 200),
     onChange: (e: { target: { value: string } }) => setTyped(e.target.value),
     onBlur: () => {
       if (typed !== null) edit({ [path]: typed }, label);

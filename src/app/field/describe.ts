@@ -65,6 +65,14 @@ const LABELS: Readonly<Record<string, string>> = {
   strengthInPlane_MPa: 'Strength along layers',
   strengthAcrossLayers_MPa: 'Strength across layers',
   softening_C: 'Goes soft at',
+  pricePerKg: 'A kilogram of material',
+  motorPrice: 'One motor',
+  controllerPrice: 'One controller channel',
+  printerHourPrice: 'An hour of the printer',
+  labourHourPrice: 'An hour of your time',
+  scrap_ratio: 'Share of prints lost',
+  laidDown_mm3ps: 'Material laid down',
+  handsOn_h: 'Your work on one fan',
 };
 
 const PLACED_LABELS: Readonly<Record<string, string>> = {
