@@ -65,6 +65,24 @@ export function passageRadius(layout: FanLayout, z: number): number {
 }
 
 /**
+ * Radius of the wall's outer face at `z` [m]: the wall laid off square to the air side but measured along the radius, so
+ * that the exit face stays flat; beside the lip the outside of the lip, or the straight wall where the lip is no larger.
+ */
+export function wallOuterRadius(layout: FanLayout, z: number): number {
+  const { boreRadius, lipRadius, exitRadius, wall } = layout;
+  if (z < 0) {
+    const within = lipRadius - wall;
+    if (within <= 0) return boreRadius + wall;
+    return boreRadius + lipRadius - Math.sqrt(within ** 2 - Math.min(-z, within) ** 2);
+  }
+  const from = straightEnd(layout);
+  const exitZ = Math.max(layout.exitZ, 1e-4);
+  const u = Math.min(1, Math.max(0, (z - from) / (exitZ - from)));
+  const slope = ((exitRadius - boreRadius) * Math.PI) / 2 / (exitZ - from);
+  return passageRadius(layout, z) + wall * Math.hypot(1, slope * Math.sin(Math.PI * u));
+}
+
+/**
  * The duct wall with its lip: a shell of constant thickness. The lip is a quarter circle on the air side, ending in a
  * half-round edge. A lip smaller than the wall is a rounded corner of a wall with a flat top; radius 0 is a square edge.
  */
@@ -83,14 +101,10 @@ export function ductProfile(layout: FanLayout, steps: number): Profile {
   }
   const from = straightEnd(layout);
   if (from > 0) inside.push([0, b]);
-  const slope = ((layout.exitRadius - b) * Math.PI) / 2 / (exitZ - from);
   for (let k = 0; k <= steps; k++) {
-    const u = k / steps;
-    const z = from + (exitZ - from) * u;
-    const r = b + ((layout.exitRadius - b) * (1 - Math.cos(Math.PI * u))) / 2;
-    inside.push([z, r]);
-    // Laid off square to the air side, measured along the radius so that the exit face stays flat.
-    outside.push([z, r + wall * Math.hypot(1, slope * Math.sin(Math.PI * u))]);
+    const z = from + ((exitZ - from) * k) / steps;
+    inside.push([z, passageRadius(layout, z)]);
+    outside.push([z, wallOuterRadius(layout, z)]);
   }
   outside.reverse();
   if (from > 0) outside.push([0, b + wall]);
