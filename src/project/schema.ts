@@ -85,6 +85,12 @@ export const craftSchema = z.looseObject({
     'Lean of the fans: positive leans their tops toward the middle, so that the jets part.',
     '0 to 8',
   ).default(0),
+  dropHeight_m: quantity(
+    0,
+    50,
+    'Height from which a drop on hard ground should be survived.',
+    '0.5 to 2',
+  ).default(1),
   fixedMasses: z.array(
     z.looseObject({
       name,
@@ -100,6 +106,7 @@ export const PLAIN_PLACEMENT = {
   batteryBelow_mm: 20,
   payloadBelow_mm: 30,
   tilt_deg: 0,
+  dropHeight_m: 1,
   frame: frameSchema.parse({}),
 } as const;
 
@@ -295,7 +302,13 @@ export const hubSchema = z
   .prefault({});
 
 /** How a rotor is held and divided where nobody says otherwise. */
-export const PLAIN_ROTOR = { hub: hubSchema.parse({}), rotorParts: 'one piece', tipRing_mm: 0 } as const;
+export const PLAIN_ROTOR = {
+  hub: hubSchema.parse({}),
+  rotorParts: 'one piece',
+  tipRing_mm: 0,
+  bladesPrinted: 'standing',
+  safetyFactor: 3,
+} as const;
 
 export const fanSchema = z.looseObject({
   kind: z.enum(['ducted', 'open']).describe('With a duct, or as an open rotor.'),
@@ -315,6 +328,18 @@ export const fanSchema = z.looseObject({
     'Thickness of a ring that joins the blade tips and turns with them; 0: none.',
     '0 or 0.8 to 1.2',
   ).default(0),
+  bladesPrinted: z
+    .enum(['lying', 'standing'])
+    .default('standing')
+    .describe(
+      'How blades apart lie on the bed: layers along the blade, or across it. A rotor in one piece lies.',
+    ),
+  safetyFactor: quantity(
+    1,
+    20,
+    'Strength of the rotor over the stress you allow at full throttle.',
+    '2 to 4',
+  ).default(3),
   section: sectionSchema,
   blade: z.array(bladeStationSchema).min(1).max(40),
   tipGap_mm: quantity(0, 20, 'Gap between blade tip and duct wall at rest.', '0.3 to 0.8'),
