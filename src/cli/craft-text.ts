@@ -75,6 +75,40 @@ export function widthTable({ pairs }: DuctOrOpen): string {
   );
 }
 
+/** Ducted, open, and open in a ring guard at the width nearest to the duct as drawn. */
+export function hereTable({ here }: DuctOrOpen): string {
+  if (!here) return '';
+  const row = (name: string, c: WidthChoice | null) =>
+    c
+      ? [
+          name,
+          mm(c.tipDiameter_mm),
+          n(c.mass_g),
+          n(c.thrustToWeight),
+          c.hover_min > 0 ? formatMinutes(c.hover_min) : '-',
+          n(c.discLoading_Npm2),
+          c.tipSpeed_mps === null ? '-' : n(c.tipSpeed_mps),
+        ]
+      : [name, '-', '-', '-', '-', '-', '-'];
+  return (
+    '\n' +
+    columns([
+      [
+        `in ${mm(here.outerWidth_mm)} mm`,
+        'tips mm',
+        'g',
+        'thrust/weight',
+        'hover',
+        'disc N/m²',
+        'tip speed m/s',
+      ],
+      row('ducted', here.ducted),
+      row('open', here.open),
+      row('open in a ring guard', here.guarded),
+    ])
+  );
+}
+
 /** Stands side by side. */
 export const standTable = (stands: readonly StandResult[]): string =>
   columns(
@@ -83,6 +117,7 @@ export const standTable = (stands: readonly StandResult[]): string =>
         'fans',
         'stand',
         'battery',
+        'gap mm, lean',
         'g',
         'thrust/weight',
         'hover',
@@ -95,6 +130,7 @@ export const standTable = (stands: readonly StandResult[]): string =>
         String(s.fanCount),
         s.layout,
         s.battery,
+        `${mm(s.ductSpacing_mm)}, ${n(s.tilt_deg)}°`,
         n(s.mass_g),
         n(s.thrustToWeight),
         s.hover_min > 0 ? formatMinutes(s.hover_min) : '-',
@@ -104,7 +140,7 @@ export const standTable = (stands: readonly StandResult[]): string =>
         s.onePieceFits ? 'fits' : 'too large',
       ]),
     ],
-    [1, 2, 9],
+    [1, 2, 10],
   );
 
 function tipping({ hover_min, without, acceleration_radps2: a }: StandResult): string {

@@ -4,12 +4,12 @@ import { formatNumber as n } from '../quantities/format.ts';
 import { batteryStudy } from '../study/battery-choice.ts';
 import { ductOrOpen } from '../study/duct-or-open.ts';
 import { largerFan, projectLimits } from '../study/larger-fan.ts';
-import { compareStands } from '../study/layouts.ts';
+import { compareStands, USUAL_STANDS, variantStands } from '../study/layouts.ts';
 import { massPlace } from '../study/mass-place.ts';
 import { shortfallOf } from '../study/shortfall.ts';
 import { controlLeft, windStood, type WindStood } from '../study/whole-craft.ts';
 import { collect } from './assess.ts';
-import { batteryTable, massTable, section, standTable, widthTable } from './craft-text.ts';
+import { batteryTable, massTable, section, standTable, hereTable, widthTable } from './craft-text.ts';
 import { asJson, type Io } from './io.ts';
 import { numberFrom } from './numbers.ts';
 import { openProject, type OpenOptions } from './open.ts';
@@ -49,10 +49,17 @@ const SECTIONS = {
   },
   duct: (project, guard): Part => {
     const data = ductOrOpen(project, guard === undefined ? {} : { guard_g: guard });
-    return { data, text: section('Duct or open rotor, the same outer width', data.words, widthTable(data)) };
+    return {
+      data,
+      text: section(
+        'Duct or open rotor, the same outer width',
+        data.words,
+        widthTable(data) + hereTable(data),
+      ),
+    };
   },
   layouts: (project): Part => {
-    const data = compareStands(project);
+    const data = compareStands(project, [...USUAL_STANDS, ...variantStands(project)]);
     const words = [
       'The same fan, motor, battery and payload in other stands; each is charged its arms (an estimate), controllers and motors with their fans.',
     ];

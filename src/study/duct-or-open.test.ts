@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { fanLayout } from '../shape/layout.ts';
-import { ductedOfWidth, ductOrOpen, type WidthPair } from './duct-or-open.ts';
+import { ductedOfWidth, ductOrOpen, ringGuard, type WidthPair } from './duct-or-open.ts';
 import { tryProject, turned } from './tried.ts';
 import { demo } from '../../tests/demo.ts';
 
@@ -50,4 +50,29 @@ test('a guard around the open rotor costs it', () => {
   expect(guarded.open!.mass_g - bare.open!.mass_g).toBeCloseTo(32, 1);
   expect(guarded.open!.hover_min).toBeLessThan(bare.open!.hover_min);
   expect(guarded.ducted).toEqual(bare.ducted);
+});
+
+test('a ring guard is weighed by hand, takes room from the disc, and costs against the bare rotor', () => {
+  const fan = { ...demo.fan, hubHeight_mm: 10, hubDiameter_mm: 20 };
+  const made = {
+    ...fan,
+    duct: { ...fan.duct, wall_mm: 1 },
+    stator: { ...fan.stator, vaneCount: 4, thickness_mm: 2, chord_mm: 8 },
+  };
+  const { mass_g, tipDiameter_mm } = ringGuard(
+    { fan: made, material: { ...demo.material, density_kgpm3: 1000 } },
+    102,
+  );
+  // Hoop pi 101 x 1 x 14 mm3, four struts of 40 x 2 x 4 mm3.
+  expect(mass_g).toBeCloseTo((Math.PI * 101 * 14 + 4 * 40 * 8) / 1000, 9);
+  expect(tipDiameter_mm).toBe(94);
+  for (const { open, guarded } of study.pairs) {
+    expect(guarded!.mass_g).toBeGreaterThan(open!.mass_g);
+    expect(guarded!.tipDiameter_mm).toBeLessThan(open!.tipDiameter_mm);
+    expect(guarded!.thrustToWeight).toBeLessThan(open!.thrustToWeight);
+  }
+  expect(study.words.join(' ')).toMatch(
+    /ring guard .* about [\d.]+ g a fan .* Tip speed in hover, a stand-in for loudness/,
+  );
+  expect(study.here!.outerWidth_mm / (2000 * fanLayout(demo.fan, demo.motor).outerRadius)).toBeCloseTo(1, 0);
 });

@@ -30,6 +30,8 @@ export interface WidthPair {
   /** null where no duct of this width leaves room for a blade around the hub. */
   readonly ducted: WidthChoice | null;
   readonly open: WidthChoice | null;
+  /** The open rotor within a printed ring guard that fills the width: an estimate, see `ringGuard`. */
+  readonly guarded: (WidthChoice & { readonly guard_g: number }) | null;
 }
 
 /** A width at which both are equal, and the disc loading of the ducted craft there. */
@@ -43,6 +45,10 @@ export interface DuctOrOpen {
   /** Where hover power is equal, and where thrust over weight at full throttle is; none: one kind wins everywhere. */
   readonly breakEven: readonly BreakEven[];
   readonly thrustBreakEven: readonly BreakEven[];
+  /** Where hover power is equal once the open rotor has a ring guard too. */
+  readonly guardedBreakEven: readonly BreakEven[];
+  /** The pair nearest to the present duct in width, to put side by side; null where none was asked for. */
+  readonly here: WidthPair | null;
   readonly words: readonly string[];
 }
 
@@ -65,6 +71,31 @@ export interface OpenExtras {
 }
 
 const SEAT_G = 2;
+
+/** Clear of the tips, and past the hub above and below [mm]. Common practice, no source. */
+const GUARD_CLEAR_MM = 3;
+const GUARD_PAST_MM = 2;
+
+/**
+ * A plain ring guard within `width_mm`: the tips it leaves room for [mm] and its mass for each fan [g]. An estimate: a hoop
+ * of the duct's wall, as high as the hub and 2 mm above and below it, 3 mm clear of the tips, on as many struts as the duct
+ * has vanes, each as thick as a vane and half as long. m = rho (pi D_mean t h + n (r_in - r_hub) t_v c / 2). It keeps fingers
+ * off the tips from the side only, as a bare duct does.
+ */
+export function ringGuard(
+  { fan, material }: Pick<Project, 'fan' | 'material'>,
+  width_mm: number,
+): { readonly tipDiameter_mm: number; readonly mass_g: number } {
+  const { wall_mm } = fan.duct;
+  const inner = width_mm - 2 * wall_mm;
+  const hoop = Math.PI * (inner + wall_mm) * wall_mm * (fan.hubHeight_mm + 2 * GUARD_PAST_MM);
+  const { vaneCount, thickness_mm, chord_mm } = fan.stator;
+  const struts = vaneCount * Math.max(0, (inner - fan.hubDiameter_mm) / 2) * thickness_mm * (chord_mm / 2);
+  return {
+    tipDiameter_mm: inner - 2 * GUARD_CLEAR_MM,
+    mass_g: ((hoop + struts) * material.density_kgpm3) / 1e6,
+  };
+}
 
 /** The project's fan in a duct that is `width_mm` over its rim; null where the hub leaves no room. */
 export function ductedOfWidth(fan: Fan, motor: Motor, width_mm: number): Fan | null {
@@ -133,25 +164,40 @@ export function ductOrOpen(
 ): DuctOrOpen {
   const { seat_g = SEAT_G, guard_g = 0 } = extras;
   const extra = (project.craft.fanCount * (seat_g + guard_g)) / 1000;
+  const least = project.fan.hubDiameter_mm + 4;
   const pairs = widths_mm.map((outerWidth_mm): WidthPair => {
     const ducted = ductedOfWidth(project.fan, project.motor, outerWidth_mm);
     const open: Fan | null =
-      outerWidth_mm > project.fan.hubDiameter_mm + 4
-        ? { ...scaledFan(project.fan, outerWidth_mm), kind: 'open' }
-        : null;
+      outerWidth_mm > least ? { ...scaledFan(project.fan, outerWidth_mm), kind: 'open' } : null;
+    const ring = ringGuard(project, outerWidth_mm);
+    const within: Fan | null =
+      ring.tipDiameter_mm > least ? { ...scaledFan(project.fan, ring.tipDiameter_mm), kind: 'open' } : null;
+    const ringed = (project.craft.fanCount * (seat_g + ring.mass_g)) / 1000;
     return {
       outerWidth_mm,
+      guarded: within && { ...choiceOf({ ...project, fan: within }, ringed), guard_g: ring.mass_g },
       ducted: ducted && choiceOf({ ...project, fan: ducted }, 0),
       open: open && choiceOf({ ...project, fan: open }, extra),
     };
   });
-  const breakEven = crossings(pairs, advantage);
-  const thrustBreakEven = crossings(pairs, thrustAdvantage);
-  return { pairs, breakEven, thrustBreakEven, words: wordsOf(pairs, breakEven, thrustBreakEven, guard_g) };
+  const rim = presentRim(project);
+  const off = (pair: WidthPair) => Math.abs(Math.log(pair.outerWidth_mm / rim));
+  const found = {
+    pairs,
+    breakEven: crossings(pairs, advantage),
+    thrustBreakEven: crossings(pairs, thrustAdvantage),
+    guardedBreakEven: crossings(pairs, (p) => advantage({ ...p, open: p.guarded })),
+    here: pairs.length > 0 ? pairs.reduce((a, b) => (off(b) < off(a) ? b : a)) : null,
+  };
+  return { ...found, words: wordsOf(found, guard_g) };
 }
 
-function usualWidths({ fan, motor }: Project): number[] {
-  const rim = millimetresFromMetres(2 * fanLayout({ ...fan, kind: 'ducted' }, motor).outerRadius);
+/** Outer width of the fan as drawn, were it in its duct [mm]. */
+const presentRim = ({ fan, motor }: Project): number =>
+  millimetresFromMetres(2 * fanLayout({ ...fan, kind: 'ducted' }, motor).outerRadius);
+
+function usualWidths(project: Project): number[] {
+  const rim = presentRim(project);
   return Array.from({ length: 9 }, (_, i) => Math.round(rim * (0.6 + 0.15 * i)));
 }
 
@@ -185,9 +231,7 @@ function crossings(pairs: readonly WidthPair[], ahead: (pair: WidthPair) => numb
 }
 
 function wordsOf(
-  pairs: readonly WidthPair[],
-  breakEven: readonly BreakEven[],
-  thrustBreakEven: readonly BreakEven[],
+  { pairs, breakEven, thrustBreakEven, guardedBreakEven, here }: Omit<DuctOrOpen, 'words'>,
   guard_g: number,
 ): string[] {
   const words: string[] = [];
@@ -232,7 +276,39 @@ function wordsOf(
   words.push(
     guard_g > 0
       ? `The open rotor carries a guard of ${n(guard_g, 2)} g here; a duct guards by itself.`
-      : 'The open rotor flies bare here; a duct also guards hands and leaves, and a guard for the open one would weigh something too.',
+      : 'The open rotor flies bare here; a duct also guards hands and leaves.',
   );
+  if (here) words.push(...hereWords(here, guardedBreakEven));
+  return words;
+}
+
+/** What protection and loudness come to at one width. */
+function hereWords(
+  { outerWidth_mm, ducted, open, guarded }: WidthPair,
+  evens: readonly BreakEven[],
+): string[] {
+  const words: string[] = [];
+  if (guarded) {
+    const even =
+      evens.length > 0
+        ? ` With it, both need the same hover power at ${evens.map((e) => n(e.outerWidth_mm)).join(' and ')} mm.`
+        : '';
+    const flies = guarded.hover_min > 0 ? ` ${formatMinutes(guarded.hover_min)},` : '';
+    words.push(
+      `An estimate of what that protection is worth at ${n(outerWidth_mm)} mm: a printed ring guard for the open rotor would weigh about ${n(guarded.guard_g, 2)} g a fan and leave a ${n(guarded.tipDiameter_mm)} mm rotor;${flies} ${n(guarded.thrustToWeight)} times its weight.${even}`,
+    );
+  }
+  if (ducted?.tipSpeed_mps && open?.tipSpeed_mps) {
+    const [quiet, loud] = [ducted.tipSpeed_mps, open.tipSpeed_mps];
+    const which =
+      Math.abs(quiet / loud - 1) < 0.03
+        ? 'about the same for both'
+        : quiet < loud
+          ? 'lower in the duct'
+          : 'lower in the open';
+    words.push(
+      `Tip speed in hover, a stand-in for loudness, which is not reckoned here: ${n(quiet)} m/s ducted, ${n(loud)} m/s open, ${which}.`,
+    );
+  }
   return words;
 }

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { assess } from '../assess/assess.ts';
 import { projectSchema, type Project } from '../project/schema.ts';
-import { largerFan, scaledFan } from './larger-fan.ts';
+import { largerFan } from './larger-fan.ts';
+import { scaledFan } from './tried.ts';
 
 const read = (name: string): Project =>
   projectSchema.parse(
@@ -38,7 +39,10 @@ describe('a larger fan on the same motor', () => {
     const { largest } = answer;
     expect(largest!.breaks).toBeNull();
     const ratio = largest!.tipDiameter_mm / demo.fan.tipDiameter_mm;
-    const beyond = largerFan({ ...demo, fan: scaledFan(demo.fan, ratio * 1.02) }, { sizes: 2 }).drawn;
+    const beyond = largerFan(
+      { ...demo, fan: scaledFan(demo.fan, ratio * 1.02 * demo.fan.tipDiameter_mm) },
+      { sizes: 2 },
+    ).drawn;
     expect(beyond.breaks).not.toBeNull();
     expect(answer.words[0]).toMatch(/^Yes: this motor can handle a fan up to [\d.]+ mm/);
     expect(answer.words.join(' ')).toMatch(/gives way: 9\.00 A is passed at full throttle/);
@@ -76,10 +80,27 @@ describe('a larger fan on the same motor', () => {
     expect(largest).toBeNull();
     expect(words[0]).toMatch(/no size lifts the craft; this motor and battery are too weak/);
   });
-  test('the hub stays and nothing is scaled twice', () => {
-    const scaled = scaledFan(demo.fan, 1.5);
-    expect(scaled.hubDiameter_mm).toBe(demo.fan.hubDiameter_mm);
-    expect(scaled.blade[1].chord_mm).toBeCloseTo(1.5 * demo.fan.blade[1].chord_mm, 12);
-    expect(scaledFan(demo.fan, 1)).toEqual(demo.fan);
+  test('what the air sets is scaled, what motor and printer set stays', () => {
+    const { fan } = demo;
+    const at = (ratio: number) => scaledFan(fan, ratio * fan.tipDiameter_mm);
+    const [wide, small] = [at(1.5), at(0.7)];
+    for (const f of [wide, small]) {
+      const ratio = f.tipDiameter_mm / fan.tipDiameter_mm;
+      expect(f.blade[1].chord_mm).toBeCloseTo(ratio * fan.blade[1].chord_mm, 12);
+      expect(f.duct.lipRadius_mm).toBeCloseTo(ratio * fan.duct.lipRadius_mm, 12);
+      expect([f.hubDiameter_mm, f.duct.wall_mm, f.stator]).toEqual([
+        fan.hubDiameter_mm,
+        fan.duct.wall_mm,
+        fan.stator,
+      ]);
+    }
+    expect(wide.tipGap_mm).toBeCloseTo(1.5 * fan.tipGap_mm, 12);
+    expect(small.tipGap_mm).toBe(fan.tipGap_mm);
+    // The room under the rotor, where motor and struts are: what the duct has beyond lip, rotor depth and half the hub.
+    const under = (f: typeof fan) =>
+      f.duct.length_mm - f.duct.lipRadius_mm - f.duct.rotorDepth_mm - f.hubHeight_mm / 2;
+    expect(under(wide)).toBeCloseTo(under(fan), 9);
+    expect(under(small)).toBeCloseTo(under(fan), 9);
+    expect(at(1)).toEqual(fan);
   });
 });

@@ -9,6 +9,7 @@ import { gramsFromKilograms, millimetresFromMetres } from '../quantities/units.t
 import { geometryFaults } from '../shape/faults.ts';
 import type { FanSize, LargerFan } from './larger-fan-types.ts';
 import { largerFanWords } from './larger-fan-words.ts';
+import { scaledFan } from './tried.ts';
 
 export interface LargerFanOptions {
   /** Tip diameters over the drawn one; left out: 0.7 to 1.7. */
@@ -21,9 +22,8 @@ export interface LargerFanOptions {
 }
 
 /**
- * Could this motor handle a larger fan: the drawn fan at other sizes on the same motor, battery and craft. Blade, hub height
- * and duct grow in proportion; the hub's diameter stays, as it follows the motor, and so do wall, struts and, downward, the
- * tip gap, as they follow the printer. A size is handled where hover passes no lasting limit and full throttle no other.
+ * Could this motor handle a larger fan: the drawn fan at other sizes (`scaledFan`) on the same motor, battery and craft. A size
+ * is handled where hover passes no lasting limit and full throttle no other.
  */
 export function largerFan(project: Project, options: LargerFanOptions = {}): LargerFan {
   const { from_ratio = 0.7, to_ratio = 1.7, sizes: count = 11 } = options;
@@ -72,25 +72,6 @@ const leavesBlade = (fan: Fan, ratio: number): boolean =>
   fan.tipDiameter_mm * ratio <= 1500 &&
   fan.hubDiameter_mm < 0.9 * fan.tipDiameter_mm * ratio;
 
-/** A fan at another size, round the same motor and off the same printer. */
-export function scaledFan(fan: Fan, ratio: number): Fan {
-  const scaled = (value: number) => value * ratio;
-  return {
-    ...fan,
-    tipDiameter_mm: scaled(fan.tipDiameter_mm),
-    hubHeight_mm: scaled(fan.hubHeight_mm),
-    tipGap_mm: fan.tipGap_mm * Math.max(1, ratio),
-    blade: fan.blade.map((station) => ({ ...station, chord_mm: scaled(station.chord_mm) })),
-    duct: {
-      ...fan.duct,
-      lipRadius_mm: scaled(fan.duct.lipRadius_mm),
-      rotorDepth_mm: scaled(fan.duct.rotorDepth_mm),
-      // Below the rotor the duct must still hold motor and struts, which do not shrink.
-      length_mm: fan.duct.length_mm * Math.max(1, ratio),
-    },
-  };
-}
-
 /** Every limit of a project's drive along the throttle, as drawn. */
 export function projectLimits(project: Project, strengthLimit_rpm?: number): DriveLimits {
   const model = modelOf(project);
@@ -106,7 +87,7 @@ export function projectLimits(project: Project, strengthLimit_rpm?: number): Dri
 }
 
 function sizeOf(project: Project, ratio: number, strengthLimit_rpm: number | undefined): FanSize {
-  const sized: Project = { ...project, fan: scaledFan(project.fan, ratio) };
+  const sized: Project = { ...project, fan: scaledFan(project.fan, ratio * project.fan.tipDiameter_mm) };
   const model = modelOf(sized);
   const supply = quotedSupply(sized);
   const map = mapOf(model);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { assess } from '../assess/assess.ts';
-import { compareStands, frameMass } from './layouts.ts';
+import { compareStands, craftInStand, frameMass, variantStands } from './layouts.ts';
 import { demo } from '../../tests/demo.ts';
 
 const results = compareStands(demo);
@@ -45,4 +45,34 @@ test('arms: twice the length is twice the mass while thin, and more once the mom
     demo.material.strengthAcrossLayers_MPa / 4,
     9,
   );
+});
+
+test('a stand taken into the project weighs there what it was said to, arms included', () => {
+  for (const stand of [
+    of(6, 'ring'),
+    of(3, 'ring'),
+    of(4, 'row'),
+    ...compareStands(demo, variantStands(demo)),
+  ]) {
+    const craft = craftInStand(demo, stand);
+    expect(assess({ ...demo, craft }).craft.mass_g).toBeCloseTo(stand.mass_g, 0);
+    expect([craft.ductSpacing_mm, craft.tilt_deg]).toEqual([stand.ductSpacing_mm, stand.tilt_deg]);
+  }
+  const six = craftInStand(demo, of(6, 'ring')).fixedMasses;
+  expect(six[1].mass_g).toBeCloseTo(36 + of(6, 'ring').armsChange_g, 1);
+  const bare = { ...demo, craft: { ...demo.craft, fixedMasses: [{ name: 'flight controller', mass_g: 9 }] } };
+  expect(craftInStand(bare, of(6, 'ring')).fixedMasses.at(-1)!.name).toBe(
+    'arms, more than before (estimate)',
+  );
+  expect(craftInStand(bare, of(3, 'ring')).fixedMasses).toHaveLength(1);
+});
+
+test('variants part the ducts and lean them, or undo both where they are so already; wider is heavier', () => {
+  const [wide, leaning] = compareStands(demo, variantStands(demo));
+  expect(wide.circle_mm).toBeGreaterThan(of(4, 'ring').circle_mm);
+  expect(wide.armsChange_g).toBeGreaterThan(0);
+  expect(wide.words).toContain('mm apart');
+  expect(leaning.thrustToWeight).toBeLessThan(of(4, 'ring').thrustToWeight);
+  const far = { ...demo, craft: { ...demo.craft, ductSpacing_mm: 40, tilt_deg: 6 } };
+  expect(variantStands(far).map((s) => s.ductSpacing_mm ?? s.tilt_deg)).toEqual([4, 0]);
 });

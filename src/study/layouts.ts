@@ -4,7 +4,7 @@ import { climbOf } from '../craft/climb.ts';
 import { fullThrustAt } from '../craft/flight.ts';
 import { placementOf } from '../craft/placement.ts';
 import { hoverControl } from '../craft/wind.ts';
-import type { Craft, Project } from '../project/schema.ts';
+import { PLAIN_PLACEMENT, type Craft, type Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n } from '../quantities/format.ts';
 import { millimetresFromMetres } from '../quantities/units.ts';
 import { printedVolumes } from '../shape/volumes.ts';
@@ -15,13 +15,18 @@ export interface Stand {
   readonly fanCount: number;
   readonly layout: Craft['layout'];
   readonly battery: 'middle' | 'between';
+  /** Left out: as the project has them. */
+  readonly ductSpacing_mm?: number;
+  readonly tilt_deg?: number;
 }
 
 /** What a stand comes to. */
-export interface StandResult extends Stand {
+export interface StandResult extends Required<Stand> {
   readonly mass_g: number;
   /** Arms, an estimate; see `frameMass`. */
   readonly frame_g: number;
+  /** What these arms weigh more than those of the present stand; negative: less. */
+  readonly armsChange_g: number;
   readonly circle_mm: number;
   readonly length_mm: number;
   readonly width_mm: number;
@@ -64,6 +69,46 @@ export const USUAL_STANDS: readonly Stand[] = [
   { fanCount: 6, layout: 'ring', battery: 'between' },
 ];
 
+/** A gap that no longer feeds neighbours on the same air, and a lean that parts the jets. Common practice, no source. */
+const WIDE_GAP_RATIO = 0.25;
+const LEAN_DEG = 5;
+
+/** The present stand with its ducts farther apart (or close, where they are apart) and leaning (or upright). */
+export function variantStands({ craft, fan }: Project): Stand[] {
+  const { fanCount, layout, ductSpacing_mm, tilt_deg } = craft;
+  if (fanCount < 2) return [];
+  const wide = Math.round(WIDE_GAP_RATIO * fan.tipDiameter_mm);
+  const present = { fanCount, layout, battery: 'middle' } as const;
+  return [
+    { ...present, ductSpacing_mm: ductSpacing_mm < 0.7 * wide ? wide : PLAIN_PLACEMENT.ductSpacing_mm },
+    { ...present, tilt_deg: Math.abs(tilt_deg) < LEAN_DEG / 2 ? LEAN_DEG : 0 },
+  ];
+}
+
+/** Items of the maker's own list that stand for what holds the fans. */
+const HOLDS_FANS = /\b(frames?|arms?)\b/i;
+
+/**
+ * The craft of a project put into another stand: number, layout, gap and lean of the fans, and the change of the arms' mass
+ * in the item that names the frame or arms (never below nothing), or in an item of its own where none does and arms are added.
+ */
+export function craftInStand({ craft }: Project, stand: StandResult): Craft {
+  const { fanCount, layout, ductSpacing_mm, tilt_deg } = stand;
+  const change = Number(stand.armsChange_g.toFixed(1));
+  const at = craft.fixedMasses.findIndex(({ name }) => HOLDS_FANS.test(name));
+  const fixedMasses =
+    change === 0
+      ? craft.fixedMasses
+      : at >= 0
+        ? craft.fixedMasses.map((item, i) =>
+            i === at ? { ...item, mass_g: Number(Math.max(0, item.mass_g + change).toFixed(1)) } : item,
+          )
+        : change > 0
+          ? [...craft.fixedMasses, { name: 'arms, more than before (estimate)', mass_g: change }]
+          : craft.fixedMasses;
+  return { ...craft, fanCount, layout, ductSpacing_mm, tilt_deg, fixedMasses };
+}
+
 /**
  * The project's own fan, motor, battery and payload in several stands, side by side. The frame the project lists stands for
  * its present layout, so each stand is charged the difference of the estimated arms. About 5 ms a stand.
@@ -82,7 +127,11 @@ export function compareStands(project: Project, stands: readonly Stand[] = USUAL
   const present = armsOf(project);
   return stands.map((stand): StandResult => {
     const { fanCount, layout, battery } = stand;
-    const changed: Project = { ...project, craft: { ...project.craft, fanCount, layout } };
+    const { ductSpacing_mm = project.craft.ductSpacing_mm, tilt_deg = project.craft.tilt_deg } = stand;
+    const changed: Project = {
+      ...project,
+      craft: { ...project.craft, fanCount, layout, ductSpacing_mm, tilt_deg },
+    };
     const frame = armsOf(changed);
     const extra = frame - present;
     const { answers, mass } = tryProject(changed, extra);
@@ -93,9 +142,14 @@ export function compareStands(project: Project, stands: readonly Stand[] = USUAL
     const [length_mm, width_mm] = [placement.length, placement.width].map(millimetresFromMetres);
     const { bedX_mm: bedX, bedY_mm: bedY } = project.printer;
     const result = {
-      ...stand,
+      fanCount,
+      layout,
+      battery,
+      ductSpacing_mm,
+      tilt_deg,
       mass_g: mass * 1000,
       frame_g: frame * 1000,
+      armsChange_g: extra * 1000,
       circle_mm: millimetresFromMetres(placement.circle),
       length_mm,
       width_mm,
@@ -106,12 +160,15 @@ export function compareStands(project: Project, stands: readonly Stand[] = USUAL
       without: steers.without,
       onePieceFits: (length_mm <= bedX && width_mm <= bedY) || (length_mm <= bedY && width_mm <= bedX),
     };
-    return { ...result, words: wordsOf(result) };
+    return { ...result, words: wordsOf(result, project.craft) };
   });
 }
 
-function wordsOf(r: Omit<StandResult, 'words'>): string {
-  const how = `${r.fanCount} fans in ${r.layout === 'two rows' ? 'two rows' : `a ${r.layout}`}${r.battery === 'between' ? ', battery between them' : ''}`;
+function wordsOf(r: Omit<StandResult, 'words'>, { ductSpacing_mm, tilt_deg }: Craft): string {
+  const apart = r.ductSpacing_mm === ductSpacing_mm ? '' : `, rims ${n(r.ductSpacing_mm)} mm apart`;
+  const lean =
+    r.tilt_deg === tilt_deg ? '' : `, ${r.tilt_deg === 0 ? 'upright' : `leaning ${n(r.tilt_deg)}°`}`;
+  const how = `${r.fanCount} fans in ${r.layout === 'two rows' ? 'two rows' : `a ${r.layout}`}${r.battery === 'between' ? ', battery between them' : ''}${apart}${lean}`;
   const lifts =
     r.hover_min > 0
       ? `${n(r.mass_g)} g, ${n(r.thrustToWeight)} times its weight, ${formatMinutes(r.hover_min)}`

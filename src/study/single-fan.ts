@@ -4,6 +4,7 @@ import { loadingLimits, type LoadingLimit } from '../air/limits.ts';
 import type { Passage } from '../air/passage.ts';
 import type { RotorAir } from '../air/rotor.ts';
 import { modelOf } from '../assess/model.ts';
+import type { FanPoint } from '../assess/types.ts';
 import type { Project } from '../project/schema.ts';
 import { angularSpeedFromRpm, degreesFromRadians, millimetresFromMetres } from '../quantities/units.ts';
 
@@ -36,17 +37,10 @@ export interface SingleFan {
   readonly ledgerError_W: number;
   /** Loading limits passed, the worst place of each; empty at a standstill. */
   readonly limits: readonly FanLimit[];
-  readonly annuli: {
-    readonly radius_mm: readonly number[];
+  /** Along the blade as in an assessment, with the blade's own chord and angle there. */
+  readonly annuli: Omit<FanPoint['annuli'], 'thrustPerRadius_Npm'> & {
     readonly chord_mm: readonly number[];
     readonly angle_deg: readonly number[];
-    readonly axialVelocity_mps: readonly number[];
-    readonly swirlVelocity_mps: readonly number[];
-    readonly exitVelocity_mps: readonly number[];
-    readonly angleOfAttack_deg: readonly number[];
-    readonly liftCoefficient: readonly number[];
-    readonly dragCoefficient: readonly number[];
-    readonly reynolds: readonly number[];
   };
 }
 

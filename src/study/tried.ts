@@ -47,8 +47,11 @@ export const turned = (fan: Fan, angle_deg: number): Fan => ({
 });
 
 /**
- * A fan drawn for another tip diameter in proportion: chords, lip and gap with the tip; hub diameter, wall and vanes stay,
- * for motor and printer set them. Wider blades get a hub as much higher, and the duct grows by that and by its lip.
+ * A fan drawn for another tip diameter on the same motor and printer. What the air sets goes with the tip: chords and lip.
+ * What the motor sets stays: hub diameter, struts, and the length of duct that holds motor and struts under the rotor. What
+ * the printer sets stays: wall, and the tip gap below the drawn size; above it the gap grows, for a larger duct is less round.
+ * Wider blades need a hub as much higher, and duct and rotor depth make room for it; narrower ones keep the drawn hub, which
+ * still has to hold on the shaft.
  */
 export function scaledFan(fan: Fan, tipDiameter_mm: number): Fan {
   const k = tipDiameter_mm / fan.tipDiameter_mm;
@@ -57,7 +60,7 @@ export function scaledFan(fan: Fan, tipDiameter_mm: number): Fan {
     ...fan,
     tipDiameter_mm,
     hubHeight_mm: fan.hubHeight_mm + higher,
-    tipGap_mm: fan.tipGap_mm * k,
+    tipGap_mm: fan.tipGap_mm * Math.max(1, k),
     blade: fan.blade.map((s) => ({ ...s, chord_mm: s.chord_mm * k })),
     duct: {
       ...fan.duct,

@@ -9,6 +9,7 @@ type Point = readonly [x: number, y: number | null];
 export interface Line {
   readonly points: readonly Point[];
   readonly dashed?: boolean;
+  readonly dotted?: boolean;
 }
 
 /** A point worth a name. `below`: its words stand under it. */
@@ -85,11 +86,11 @@ function Plot({ xName, yName, from, to, lines, spots, level, width, height }: Pl
           </text>
         </>
       )}
-      {lines.flatMap(({ points, dashed }, i) =>
+      {lines.flatMap(({ points, dashed, dotted }, i) =>
         runsOf(points).map((run, k) => (
           <path
             key={`${i}.${k}`}
-            className={dashed ? 'curve dashed' : 'curve'}
+            className={dashed ? 'curve dashed' : dotted ? 'curve dotted' : 'curve'}
             d={linePath(run.map(([px, py]) => [x(px), y(py)] as const))}
           />
         )),

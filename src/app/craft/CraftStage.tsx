@@ -71,7 +71,7 @@ export function CraftStage() {
         {answer && output && (
           <>
             <BatteryCard study={output.battery} stale={!solved} />
-            <LayoutsCard stands={output.stands} stale={!solved} />
+            <LayoutsCard asked={answer.input} stands={output.stands} stale={!solved} />
             <DuctOrOpenCard study={output.ductOrOpen} asked={answer.input} stale={!solved} />
           </>
         )}

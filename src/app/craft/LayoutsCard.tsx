@@ -1,8 +1,11 @@
 import { formatMinutes, formatNumber as n } from '../../quantities/format.ts';
-import type { StandResult } from '../../study/layouts.ts';
+import type { Project } from '../../project/schema.ts';
+import { craftInStand, type StandResult } from '../../study/layouts.ts';
 import { edit } from '../state/actions.ts';
 
 interface Props {
+  /** What the stands were reckoned for. */
+  readonly asked: Project;
   readonly stands: readonly StandResult[];
   readonly stale: boolean;
 }
@@ -10,7 +13,7 @@ interface Props {
 const NAMES = { ring: 'in a ring', row: 'in a row', 'two rows': 'in two rows' } as const;
 
 /** The same fans, motor, battery and payload in other layouts, side by side. */
-export function LayoutsCard({ stands, stale }: Props) {
+export function LayoutsCard({ asked, stands, stale }: Props) {
   return (
     <section className="card" aria-labelledby="layouts-title">
       <h3 id="layouts-title">
@@ -41,27 +44,39 @@ export function LayoutsCard({ stands, stale }: Props) {
           </thead>
           <tbody>
             {stands.map((s, i) => (
-              <Row key={`${s.fanCount} ${s.layout} ${s.battery}`} stand={s} present={i === 0} stale={stale} />
+              <Row key={i} asked={asked} stand={s} present={i === 0} stale={stale} />
             ))}
           </tbody>
         </table>
       </div>
       <p className="layout-note">
         On the bed: all ducts printed as one piece. The mass holds an estimate of the arms, as much heavier or
-        lighter than yours as the layout asks. When you use a layout, weigh its frame and enter that under
-        Make-up. Cutting the battery in pieces between the fans is shown for comparison; the project keeps one
-        battery.
+        lighter than yours as the layout asks. Using a layout writes number, layout, gap and lean of the fans,
+        and that difference into your item for frame or arms under Make-up (a new item where there is none):
+        weigh the frame you build and enter its mass. Cutting the battery in pieces between the fans is shown
+        for comparison; the project keeps one battery.
       </p>
     </section>
   );
 }
 
-function Row({ stand, present, stale }: { stand: StandResult; present: boolean; stale: boolean }) {
-  const { fanCount, layout, battery, acceleration_radps2: a, without } = stand;
+interface RowProps {
+  readonly asked: Project;
+  readonly stand: StandResult;
+  readonly present: boolean;
+  readonly stale: boolean;
+}
+
+function Row({ asked, stand, present, stale }: RowProps) {
+  const { fanCount, layout, battery, ductSpacing_mm, tilt_deg, acceleration_radps2: a, without } = stand;
+  const { craft } = asked;
+  const otherwise =
+    (ductSpacing_mm === craft.ductSpacing_mm ? '' : `, rims ${n(ductSpacing_mm)} mm apart`) +
+    (tilt_deg === craft.tilt_deg ? '' : tilt_deg === 0 ? ', upright' : `, leaning ${n(tilt_deg)}°`);
   const name =
     fanCount === 1
       ? '1 fan'
-      : `${fanCount} ${NAMES[layout]}${battery === 'between' ? ', battery between' : ''}`;
+      : `${fanCount} ${NAMES[layout]}${battery === 'between' ? ', battery between' : ''}${otherwise}`;
   const lifts = stand.hover_min > 0;
   const turning = (axis: 'roll' | 'pitch') => (without.includes(axis) || !lifts ? 'none' : n(a[axis], 2));
   return (
@@ -74,7 +89,7 @@ function Row({ stand, present, stale }: { stand: StandResult; present: boolean; 
           <button
             disabled={stale}
             aria-label={`Use this layout: ${name}`}
-            onClick={() => edit({ 'craft.fanCount': fanCount, 'craft.layout': layout }, 'layout')}
+            onClick={() => edit({ craft: craftInStand(asked, stand) }, 'layout')}
           >
             Use
           </button>

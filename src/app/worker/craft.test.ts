@@ -10,7 +10,7 @@ describe('craftAnswer', () => {
     const { stands } = craftAnswer(demo);
     expect(stands[0]).toMatchObject({ fanCount: 4, layout: 'ring', battery: 'middle' });
     const places = stands.map((s) =>
-      [s.fanCount, s.battery, s.circle_mm.toFixed(1), s.length_mm.toFixed(1)].join(),
+      [s.fanCount, s.battery, s.tilt_deg, s.circle_mm.toFixed(1), s.length_mm.toFixed(1)].join(),
     );
     expect(new Set(places).size).toBe(places.length);
   });

@@ -10,7 +10,13 @@ import { batteryStudy, type BatteryStudy } from '../../study/battery-choice.ts';
 import { ductOrOpen, type DuctOrOpen } from '../../study/duct-or-open.ts';
 import type { LargerFan } from '../../study/larger-fan-types.ts';
 import { largerFan, projectLimits } from '../../study/larger-fan.ts';
-import { compareStands, USUAL_STANDS, type Stand, type StandResult } from '../../study/layouts.ts';
+import {
+  compareStands,
+  USUAL_STANDS,
+  variantStands,
+  type Stand,
+  type StandResult,
+} from '../../study/layouts.ts';
 import { flownProject } from '../../study/tried.ts';
 
 /** What the drive of a project can carry. */
@@ -69,12 +75,13 @@ function bothSides(front: WindLimits, side: WindLimits): string[] {
   ];
 }
 
-function standsFor({ craft: { fanCount, layout } }: Project): Stand[] {
+function standsFor(project: Project): Stand[] {
+  const { fanCount, layout } = project.craft;
   const present: Stand = { fanCount, layout, battery: 'middle' };
   const others = USUAL_STANDS.filter(
     (s) => !(s.fanCount === fanCount && s.layout === layout && s.battery === 'middle'),
   );
-  return [present, ...others];
+  return [present, ...variantStands(project), ...others];
 }
 
 /** Stands that differ in something: four fans in a ring and in two rows stand on the same spots. */
@@ -87,6 +94,7 @@ const distinct = (stands: readonly StandResult[]): StandResult[] =>
           (t) =>
             t.fanCount === s.fanCount &&
             t.battery === s.battery &&
+            t.tilt_deg === s.tilt_deg &&
             Math.abs(t.circle_mm - s.circle_mm) < 0.01 &&
             Math.abs(t.length_mm - s.length_mm) < 0.01,
         ),
