@@ -8,6 +8,7 @@ import { massItems, totalMass_g, type MassItem } from '../craft/mass.ts';
 import { restVoltage } from '../drive/battery.ts';
 import { motorConstants } from '../drive/motor.ts';
 import { supplyAt, type DriveDay, type Supply } from '../drive/supply.ts';
+import { printedBlade, type PrintedBlade } from '../print/printed-fan.ts';
 import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { kilogramsFromGrams } from '../quantities/units.ts';
@@ -45,6 +46,8 @@ export interface Model {
   readonly air: Air;
   readonly layout: FanLayout;
   readonly rotor: RotorAir;
+  /** The blade as this printer makes it; null: taken as drawn. */
+  readonly printed: PrintedBlade | null;
   /** null: open rotor */
   readonly passage: Passage | null;
   readonly factors: Pick<FanRun, 'dragFactor' | 'liftFactor'>;
@@ -55,12 +58,16 @@ export interface Model {
   readonly discArea: number;
 }
 
-/** Builds the model of a project as drawn. */
-export function modelOf(project: Project): Model {
+/** Whether the blade is taken as the printer makes it, or as it is drawn. */
+export type Made = 'printed' | 'drawn';
+
+/** Builds the model of a project, its blades as the printer makes them unless asked for as drawn. */
+export function modelOf(project: Project, as: Made = 'printed'): Model {
   const { fan, motor, brief } = project;
   const air = atmosphere(brief.altitude_m, brief.airTemperature_C);
   const layout = fanLayout(fan, motor);
-  const rotor = rotorOfFan(fan);
+  const printed = as === 'printed' ? printedBlade(fan, project.printer) : null;
+  const rotor = rotorOfFan(fan, { printed });
   const items = massItems(project, printedVolumes(fan, motor, project.printer.holeShrink_mm, layout));
   const mass = kilogramsFromGrams(totalMass_g(items));
   const upright = project.craft.fanCount > 1 ? 1 - tiltLoss(project.craft.tilt_deg) : 1;
@@ -71,6 +78,7 @@ export function modelOf(project: Project): Model {
     air,
     layout,
     rotor,
+    printed,
     passage: passageFor({ project, air, layout, needed, discArea }, 0),
     factors: {},
     items,
@@ -81,7 +89,7 @@ export function modelOf(project: Project): Model {
 }
 
 /**
- * The same craft as drawn in `model`, with a fan that departs from its drawing, cut into `annuli`; mass and need stay as
+ * The same craft as in `model`, with a fan that departs from it, cut into `annuli`; mass and need stay as
  * drawn.
  */
 export function departedModel(model: Model, departure: Departure, annuli = ANNULI): Model {
@@ -91,7 +99,7 @@ export function departedModel(model: Model, departure: Departure, annuli = ANNUL
     rotor:
       departure.angle === 0 && model.rotor.radius.length === annuli
         ? model.rotor
-        : rotorOfFan(model.project.fan, { angle: departure.angle }, annuli),
+        : rotorOfFan(model.project.fan, { angle: departure.angle, printed: model.printed }, annuli),
     passage: passage && departed(passage, departure),
     factors: { dragFactor: departure.dragFactor, liftFactor: departure.liftFactor },
   };
