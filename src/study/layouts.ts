@@ -167,7 +167,7 @@ export function compareStands(project: Project, stands: readonly Stand[] = USUAL
 function wordsOf(r: Omit<StandResult, 'words'>, { ductSpacing_mm, tilt_deg }: Craft): string {
   const apart = r.ductSpacing_mm === ductSpacing_mm ? '' : `, rims ${n(r.ductSpacing_mm)} mm apart`;
   const lean =
-    r.tilt_deg === tilt_deg ? '' : `, ${r.tilt_deg === 0 ? 'upright' : `leaning ${n(r.tilt_deg)}°`}`;
+    r.tilt_deg === tilt_deg ? '' : `, ${r.tilt_deg === 0 ? 'upright' : `leaning ${n(r.tilt_deg, 2)}°`}`;
   const how = `${r.fanCount} fans in ${r.layout === 'two rows' ? 'two rows' : `a ${r.layout}`}${r.battery === 'between' ? ', battery between them' : ''}${apart}${lean}`;
   const lifts =
     r.hover_min > 0

@@ -72,7 +72,7 @@ function Row({ asked, stand, present, stale }: RowProps) {
   const { craft } = asked;
   const otherwise =
     (ductSpacing_mm === craft.ductSpacing_mm ? '' : `, rims ${n(ductSpacing_mm)} mm apart`) +
-    (tilt_deg === craft.tilt_deg ? '' : tilt_deg === 0 ? ', upright' : `, leaning ${n(tilt_deg)}°`);
+    (tilt_deg === craft.tilt_deg ? '' : tilt_deg === 0 ? ', upright' : `, leaning ${n(tilt_deg, 2)}°`);
   const name =
     fanCount === 1
       ? '1 fan'
