@@ -2,14 +2,7 @@ import type { FanLayout } from '../../shape/layout.ts';
 import type { PartKind } from '../part.ts';
 
 /** Whether a face of a part at a place in the fan [mm], with its outward normal there, is one the air works on. */
-export type AirFace = (
-  x: number,
-  y: number,
-  z: number,
-  nx: number,
-  ny: number,
-  nz: number,
-) => boolean;
+export type AirFace = (x: number, y: number, z: number, nx: number, ny: number, nz: number) => boolean;
 
 const NONE: AirFace = () => false;
 

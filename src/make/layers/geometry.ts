@@ -36,6 +36,57 @@ export function shapeFacts(contours: readonly (readonly Point[])[]): ShapeFacts 
   return { area: a, perimeter, centroid: [cx, cy], leastGyration: Math.sqrt(Math.max(0, least) / a) };
 }
 
+/**
+ * Area of closed contours within distance `r` of the origin: for each edge the signed area of its triangle with the origin
+ * that lies in the disc, a triangle where the edge is inside and a sector where it is outside.
+ */
+export function areaInDisc(contours: readonly (readonly Point[])[], r: number): number {
+  let sum = 0;
+  for (const contour of contours)
+    for (let i = 0; i < contour.length; i++)
+      sum += wedgeInDisc(contour[i], contour[(i + 1) % contour.length], r);
+  return sum;
+}
+
+function wedgeInDisc([x0, y0]: Point, [x1, y1]: Point, r: number): number {
+  const [dx, dy] = [x1 - x0, y1 - y0];
+  const a = dx * dx + dy * dy;
+  if (a === 0) return 0;
+  const sector = (ax: number, ay: number, bx: number, by: number) =>
+    (r * r * Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) / 2;
+  const b = x0 * dx + y0 * dy;
+  const inside = b * b - a * (x0 * x0 + y0 * y0 - r * r);
+  if (inside <= 0) return sector(x0, y0, x1, y1);
+  const root = Math.sqrt(inside);
+  const [enter, leave] = [Math.max(0, (-b - root) / a), Math.min(1, (-b + root) / a)];
+  if (enter >= leave) return sector(x0, y0, x1, y1);
+  const [ex, ey] = [x0 + enter * dx, y0 + enter * dy];
+  const [lx, ly] = [x0 + leave * dx, y0 + leave * dy];
+  return sector(x0, y0, ex, ey) + (ex * ly - ey * lx) / 2 + sector(lx, ly, x1, y1);
+}
+
+/** Area of closed contours where `nx x + ny y <= bound`. */
+export function areaBelow(contours: readonly (readonly Point[])[], [nx, ny]: Point, bound: number): number {
+  let sum = 0;
+  for (const contour of contours) {
+    const kept: Point[] = [];
+    contour.forEach((p, i) => {
+      const q = contour[(i + 1) % contour.length];
+      const [dp, dq] = [nx * p[0] + ny * p[1] - bound, nx * q[0] + ny * q[1] - bound];
+      if (dp <= 0) kept.push(p);
+      if (dp * dq < 0) {
+        const t = dp / (dp - dq);
+        kept.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
+      }
+    });
+    kept.forEach(([x0, y0], i) => {
+      const [x1, y1] = kept[(i + 1) % kept.length];
+      sum += (x0 * y1 - x1 * y0) / 2;
+    });
+  }
+  return sum;
+}
+
 /** Nearest and farthest corner of contours from the origin. */
 export function radiusRange(contours: readonly (readonly Point[])[]): [number, number] {
   let [near, far] = [Infinity, 0];

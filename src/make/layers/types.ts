@@ -10,7 +10,7 @@ export interface Finding {
   readonly to_mm: number;
   /** Middle of it on the bed [mm]. */
   readonly at_mm: Point;
-  /** Seen from above, all its layers together [mm2]: lost area summed over layers, or the ground a ceiling covers. */
+  /** Seen from above [mm2]: of lost material the most in one layer, of a ceiling the ground it covers. */
   readonly area_mm2: number;
   /** Widest free width of a ceiling, or the reach of a lost edge [mm]; 0 where it has no meaning. */
   readonly width_mm: number;
