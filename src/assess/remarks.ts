@@ -1,3 +1,4 @@
+import { craftFrameFaults } from '../craft/frame.ts';
 import { dischargeLimit } from '../drive/battery.ts';
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/format.ts';
@@ -17,16 +18,21 @@ const WIDE_GAP = 0.01;
 /** Battery over all-up mass above which more battery buys little. Common practice, no source. */
 const HEAVY_BATTERY = 0.5;
 
+/** Share of thrust for torque lost to the printer from which it is said. Our choice. */
+const DEAR_PRINT = 0.05;
+
 /** Reynolds number below which no section alone was measured. */
 const UNMEASURED_REYNOLDS = 40_000;
 
 /** What to mind about a project: what can't be made, what is run too hard, what the model does not know. */
 export function remarksOn(project: Project, model: Model, draft: Draft, answers: Answers): Remark[] {
-  const list: Remark[] = geometryFaults(project.fan, project.motor).map(({ path, text }) => ({
-    weight: 'stop',
-    path,
-    text,
-  }));
+  const list: Remark[] = [...geometryFaults(project.fan, project.motor), ...craftFrameFaults(project)].map(
+    ({ path, text }) => ({
+      weight: 'stop',
+      path,
+      text,
+    }),
+  );
   const say = (weight: Remark['weight'], path: string, text: string) => list.push({ weight, path, text });
   limits(project, draft, say);
   margins(project, draft, answers, say);
@@ -124,7 +130,7 @@ function margins(project: Project, { craft }: Draft, answers: Answers, say: Say)
   }
 }
 
-function blade(project: Project, { fan: { hover, full } }: Draft, say: Say): void {
+function blade(project: Project, { fan: { hover, full }, print }: Draft, say: Say): void {
   const { fan, printer } = project;
   if (fan.kind === 'ducted' && fan.tipGap_mm > WIDE_GAP * fan.tipDiameter_mm) {
     say(
@@ -133,14 +139,27 @@ function blade(project: Project, { fan: { hover, full } }: Draft, say: Say): voi
       `The tip gap is ${formatPercent(fan.tipGap_mm / fan.tipDiameter_mm, 1)} of the diameter; above about 1 % a duct pays little.`,
     );
   }
-  const thinnest = Math.min(...fan.blade.map((s) => s.chord_mm * s.thickness_ratio));
-  if (thinnest < 2 * printer.lineWidth_mm) {
+  const lost = print?.stations.filter((s) => s.lost) ?? [];
+  if (lost.length > 0)
+    say(
+      'stop',
+      'fan.blade',
+      `At ${n(lost[0].radius_mm)} mm radius${lost.length > 1 ? ' and further places' : ''} nothing of the blade comes out of this printer: make it thicker, or print with a finer line.`,
+    );
+  else if (print?.stations.some((s) => s.weak)) {
+    const weak = print.stations.find((s) => s.weak)!;
     say(
       'care',
       'fan.blade',
-      `The blade is ${n(thinnest, 2)} mm at its thinnest station; two printed lines are ${n(2 * printer.lineWidth_mm, 2)} mm.`,
+      `At ${n(weak.radius_mm)} mm radius the blade is ${n(weak.thickness_mm, 2)} mm thick as printed, thinner than this printer makes walls whole (${n(printer.minimumWall_mm, 2)} mm within a layer).`,
     );
   }
+  if (print && print.thrustForTorqueLost_ratio > DEAR_PRINT)
+    say(
+      'care',
+      'printer',
+      `The printer costs ${formatPercent(print.thrustForTorqueLost_ratio)} of the thrust for the same torque. ${print.words}`,
+    );
   const reynolds = (hover ?? full).annuli.reynolds;
   const outer = reynolds[Math.floor(reynolds.length * 0.7)];
   if (outer < UNMEASURED_REYNOLDS) {

@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { craftFrameFaults } from '../craft/frame.ts';
 import { allPaths, describePath } from '../project/path.ts';
 import { readProject } from '../project/read.ts';
 import { acceptedAt } from '../project/words.ts';
@@ -34,10 +35,12 @@ Examples:
       const errors = read.ok ? [] : read.errors;
       const notes = read.ok ? read.notes : [];
       const faults = read.ok
-        ? geometryFaults(read.project.fan, read.project.motor).map(({ path, text }) => ({
-            path,
-            message: `${path}: ${text}`,
-          }))
+        ? [...geometryFaults(read.project.fan, read.project.motor), ...craftFrameFaults(read.project)].map(
+            ({ path, text }) => ({
+              path,
+              message: `${path}: ${text}`,
+            }),
+          )
         : [];
       const ok = errors.length + faults.length === 0;
       if (options.json) io.out(asJson({ ok, errors, faults, notes }));

@@ -1,6 +1,7 @@
 import type { Project } from '../project/schema.ts';
 import { gramsFromKilograms } from '../quantities/units.ts';
 import type { PrintedVolumes } from '../shape/volumes.ts';
+import { frameVolumesOf } from './frame.ts';
 
 /** One row of the mass build-up. */
 export interface MassItem {
@@ -34,6 +35,8 @@ export function massItems(project: Project, volumes: PrintedVolumes): MassItem[]
   ];
   if (project.fan.kind === 'ducted')
     rows.push(row('printed', 'duct', n, printed(volumes.duct + volumes.tailCone)));
+  const frame = frameVolumesOf(project);
+  if (frame.whole > 0) rows.push(row('printed', 'frame', 1, printed(frame.whole)));
   return rows;
 }
 

@@ -1,7 +1,9 @@
 import type { Project } from '../project/schema.ts';
 import { kilogramsFromGrams, metresFromMillimetres } from '../quantities/units.ts';
+import { frameVolumes, type Slab } from '../shape/frame.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
 import type { PrintedVolumes } from '../shape/volumes.ts';
+import { framePlanOf } from './frame.ts';
 import { massProperties, type MassProperties, type Solid } from './solids.ts';
 import { fanPlaces, type FanPlace } from './stand.ts';
 
@@ -60,6 +62,7 @@ export function placementOf(
     ...fans.flatMap((place) => fanSolids(project, volumes, layout, place)),
     ...middleSolids(project, layout.rotorZ, fans, options),
     ...frameSolids(options.frame ?? 0, fans, layout.rotorZ),
+    ...printedFrame(project, layout),
   ];
   const topZ = layout.ducted ? layout.topZ : layout.rotorZ;
   const exitZ = layout.ducted ? layout.exitZ : layout.seatBottomZ;
@@ -170,6 +173,35 @@ function middleSolids(
     ...craft.fixedMasses.map((item) => box(item.name, kg(item.mass_g), [0, 0, rotorZ], ELECTRONICS)),
   ];
 }
+
+/** A printed frame: plate with its bay as a box, arms and bridges as boxes about their middles, none of them turned. */
+function printedFrame(project: Project, layout: FanLayout): Solid[] {
+  const plan = framePlanOf(project, layout);
+  if (!plan) return [];
+  const { plate, arm, bridge } = frameVolumes(plan);
+  const density = project.material.density_kgpm3;
+  const flat = (volume: number, { topZ, bottomZ }: Slab, x: number, y: number, shape: number): Solid => {
+    const height = bottomZ - topZ;
+    const length = Math.sqrt((volume / height) * shape);
+    return {
+      name: 'frame',
+      mass: volume * density,
+      at: [x, y, (topZ + bottomZ) / 2],
+      shape: { kind: 'box', length, width: length / shape, height },
+    };
+  };
+  const solids = [flat(plate, plan.plate, 0, 0, plan.pad.halfLength / plan.pad.halfWidth)];
+  if (plan.arm) {
+    const reach = outlineMiddle(plan.arm.outline);
+    for (const { angle } of plan.armStands)
+      solids.push(flat(arm, plan.arm, reach * Math.cos(angle), reach * Math.sin(angle), 1));
+  }
+  if (plan.bridge) for (const { x, y } of plan.bridgeStands) solids.push(flat(bridge, plan.bridge, x, y, 1));
+  return solids;
+}
+
+const outlineMiddle = (points: readonly (readonly [number, number])[]): number =>
+  (Math.max(...points.map(([x]) => x)) + Math.min(...points.map(([x]) => x))) / 2;
 
 /** A frame as a thin disc that reaches the middles of the fans: as heavy in the mean as arms of even section. */
 function frameSolids(mass: number, fans: readonly FanPlace[], rotorZ: number): Solid[] {

@@ -16,7 +16,8 @@ export type PartKind =
   | 'tailCone'
   | 'body'
   | 'plate'
-  | 'arm';
+  | 'arm'
+  | 'bridge';
 
 /** A 4 by 4 transform, column after column, for lengths in mm. */
 export type Placement = readonly number[];

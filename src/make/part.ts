@@ -1,3 +1,4 @@
+import { craftFrameFaults } from '../craft/frame.ts';
 import type { Design } from '../project/schema.ts';
 import { gramsFromKilograms } from '../quantities/units.ts';
 import { geometryFaults, type GeometryFault } from '../shape/faults.ts';
@@ -44,7 +45,7 @@ export function isGeometryFaultError(error: unknown): error is GeometryFaultErro
 
 /** Throws a GeometryFaultError where the fan cannot be built. */
 export function refuseFaults(design: Design): void {
-  const faults = geometryFaults(design.fan, design.motor);
+  const faults = [...geometryFaults(design.fan, design.motor), ...craftFrameFaults(design)];
   if (faults.length === 0) return;
   const message = faults.map(({ path, text }) => `${path}: ${text}`).join('\n');
   throw Object.assign(new Error(message), { name: 'GeometryFaultError', faults });
