@@ -127,16 +127,17 @@ Nothing is written. Takes about two seconds; --section prints one of:
   control  control left in a level hover, and the climb straight up
   wind     the largest steady wind and sudden gust with control kept; ground and walls
   battery  hover over battery size, the longest, and the price of the next minute
-  duct     the same craft and outer width with ducts and with open rotors, and where they are equal
-  layouts  three to eight fans in rings and rows side by side
+  duct     the same craft and outer width with ducts, with open rotors, and with these in a ring
+           guard (an estimate), and where they are equal
+  layouts  three to eight fans in rings and rows side by side, with a wider gap, with a lean
   motor    limits along the throttle, and whether the motor could handle a larger fan
 A craft that does not lift is told why first, in three sentences. Wind, inertia and arms are
 estimates; test in still air, tethered, away from people, and keep to local flight rules.
 
 Keys of --json: shortfall and one for each section: mass (mass_g, centre_mm, inertia_kgmm2, items,
 words), control, wind (winds, nearness), battery (now, curve, longest, longestKept, nextMinute,
-words), duct (pairs, breakEven, thrustBreakEven, words), layouts (a row for each stand), motor
-(limits, larger). Units stand in the keys.
+words), duct (pairs, breakEven, thrustBreakEven, guardedBreakEven, here, words), layouts (a row for
+each stand), motor (limits, larger). Units stand in the keys.
 
 Examples:
   fanwright craft scout.fanwright.json

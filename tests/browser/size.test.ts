@@ -62,6 +62,24 @@ describe('which size would do', () => {
     expect(problems).toEqual([]);
   });
 
+  it('sizes for another number of fans and brings that number along', async () => {
+    const { page, problems } = await stand.open();
+    await toStage(page, 'Craft');
+    const card = page.locator('section[aria-labelledby="size-title"]');
+    await card.getByLabel('Look over').selectOption('tips');
+    await card.getByLabel('Number of fans to size for').selectOption('6');
+    await card.getByRole('button', { name: 'Look for sizes' }).press('Enter');
+    await card.getByRole('grid', { name: 'Which size would do' }).waitFor({ timeout: 30_000 });
+    expect(await card.innerText()).toContain('This map is for 6 fans; the project has 4.');
+    const uses = card.getByRole('button', { name: /^Use this one/ });
+    await uses.first().press('Enter');
+    await expect.poll(() => page.getByLabel('Number of fans', { exact: true }).inputValue()).toBe('6');
+    expect(await uses.nth(1).isEnabled()).toBe(true);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await page.getByLabel('Number of fans', { exact: true }).inputValue()).toBe('4');
+    expect(problems).toEqual([]);
+  });
+
   it('stops on request and keeps what is done', async () => {
     const { page, problems } = await stand.open();
     await toStage(page, 'Craft');

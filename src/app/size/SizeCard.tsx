@@ -2,17 +2,20 @@ import { useId } from 'react';
 import { Said } from '../craft/Said.tsx';
 import { useApp } from '../state/store.ts';
 import { FrontTable } from './FrontTable.tsx';
-import { look, setScope, stillHolds, stopLooking, useSizing } from './run.ts';
+import { look, setFans, setScope, stillHolds, stopLooking, useSizing } from './run.ts';
 import { SCOPES, type Scope } from './scope.ts';
 import { SizeMap } from './SizeMap.tsx';
+
+const COUNTS = Array.from({ length: 12 }, (_, i) => i + 1);
+const fansInWords = (count: number): string => (count === 1 ? '1 fan' : `${count} fans`);
 
 /** Which tip diameter, motor and battery would do, and why the others would not. */
 export function SizeCard() {
   const project = useApp((s) => s.project);
-  const { scope, state, done, total, asked, study } = useSizing();
+  const { scope, fans, state, done, total, asked, study } = useSizing();
   const id = useId();
   const working = state === 'working';
-  const stale = asked !== null && !stillHolds(asked, project);
+  const stale = asked !== null && !stillHolds(asked, study, project);
   return (
     <section className="card" aria-labelledby="size-title" aria-busy={working}>
       <h3 id="size-title">
@@ -24,6 +27,21 @@ export function SizeCard() {
           {Object.entries(SCOPES).map(([key, words]) => (
             <option key={key} value={key}>
               {words}
+            </option>
+          ))}
+        </select>
+        <label htmlFor={`${id}-fans`}>for</label>
+        <select
+          id={`${id}-fans`}
+          aria-label="Number of fans to size for"
+          value={fans ?? ''}
+          disabled={working}
+          onChange={(e) => setFans(e.target.value === '' ? null : Number(e.target.value))}
+        >
+          <option value="">{fansInWords(project.craft.fanCount)}, as now</option>
+          {COUNTS.filter((count) => count !== project.craft.fanCount).map((count) => (
+            <option key={count} value={count}>
+              {fansInWords(count)}
             </option>
           ))}
         </select>
@@ -49,6 +67,12 @@ export function SizeCard() {
       </p>
       {study && asked && (
         <div className={stale || working ? 'stale' : undefined}>
+          {study.fanCount !== project.craft.fanCount && (
+            <p className="layout-note">
+              This map is for {fansInWords(study.fanCount)}; the project has {project.craft.fanCount}. Using
+              one changes their number too; frame and wiring stay as heavy as you entered them.
+            </p>
+          )}
           <SizeMap study={study} />
           <Said label="In short" texts={study.words} />
           <FrontTable study={study} asked={asked} stale={stale || working} />

@@ -3,7 +3,8 @@ import type { SizeCell, SizeMark, SizeStudy } from '../../study/size-types.ts';
 import { alongTips, SIZE_LETTERS, SIZE_MARKS } from '../../study/size-words.ts';
 
 export const mm = (length: number): string => String(Number(length.toFixed(1)));
-export const motorLetter = (place: number): string => String.fromCharCode(65 + place);
+export const motorLetter = (place: number): string =>
+  (place < 26 ? '' : 'A') + String.fromCharCode(65 + (place % 26));
 
 /** Marks of one kind share a pattern: what one looks for, what flies, what has no room, what is overloaded, what is too weak. */
 const PATTERNS: Readonly<Record<SizeMark, string>> = {
