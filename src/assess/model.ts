@@ -13,7 +13,7 @@ import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { kilogramsFromGrams } from '../quantities/units.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
-import { printedVolumes } from '../shape/volumes.ts';
+import { printedVolumes, type PrintedVolumes } from '../shape/volumes.ts';
 
 /** State of charge at which hover and full throttle are quoted: half full, the middle of a flight. */
 export const QUOTED_CHARGE = 0.5;
@@ -51,6 +51,7 @@ export interface Model {
   /** null: open rotor */
   readonly passage: Passage | null;
   readonly factors: Pick<FanRun, 'dragFactor' | 'liftFactor'>;
+  readonly volumes: PrintedVolumes;
   readonly items: readonly MassItem[];
   readonly mass: number;
   /** Thrust each fan must give in hover [N] */
@@ -68,7 +69,8 @@ export function modelOf(project: Project, as: Made = 'printed'): Model {
   const layout = fanLayout(fan, motor);
   const printed = as === 'printed' ? printedBlade(fan, project.printer) : null;
   const rotor = rotorOfFan(fan, { printed });
-  const items = massItems(project, printedVolumes(fan, motor, project.printer.holeShrink_mm, layout));
+  const volumes = printedVolumes(fan, motor, project.printer.holeShrink_mm, layout);
+  const items = massItems(project, volumes);
   const mass = kilogramsFromGrams(totalMass_g(items));
   const upright = project.craft.fanCount > 1 ? 1 - tiltLoss(project.craft.tilt_deg) : 1;
   const needed = (mass * GRAVITY) / project.craft.fanCount / upright;
@@ -81,6 +83,7 @@ export function modelOf(project: Project, as: Made = 'printed'): Model {
     printed,
     passage: passageFor({ project, air, layout, needed, discArea }, 0),
     factors: {},
+    volumes,
     items,
     mass,
     needed,

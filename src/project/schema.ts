@@ -551,6 +551,7 @@ export const projectSchema = z.looseObject({
   brief: briefSchema,
   ...designShape,
   purchases: purchasesSchema,
+  balance: balanceSchema,
   builds: z.array(buildSchema).default([]),
 });
 

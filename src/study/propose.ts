@@ -8,6 +8,7 @@ import { driveAt } from '../drive/supply.ts';
 import { controllers, materials } from '../project/catalogue.ts';
 import {
   PLAIN_PLACEMENT,
+  balanceSchema,
   purchasesSchema,
   SCHEMA_VERSION,
   type Battery,
@@ -222,6 +223,7 @@ function projectOf(six: SixAnswers, choice: FanChoice): Project {
     printer,
     material,
     purchases: purchasesSchema.parse({}),
+    balance: balanceSchema.parse({}),
     builds: [],
   };
 }

@@ -1,0 +1,118 @@
+import type { Project } from '../project/schema.ts';
+import { angularSpeedFromRpm, degreesFromRadians, millimetresFromMetres } from '../quantities/units.ts';
+import { fanLayout } from '../shape/layout.ts';
+import { correctionWords, orderWords, trialWords } from './bench-words.ts';
+import { against, type Moment } from './correction.ts';
+import { kilogramMetresFromGmm, shakingForce } from './grade.ts';
+import { bestOrder } from './order.ts';
+import type { BalanceAnswer } from './rotor-balance.ts';
+import { readTrialRuns, type TrialAnswer } from './trial-runs.ts';
+
+/** How and where this rotor can be corrected. */
+export interface Workshop {
+  readonly radius_mm: number;
+  readonly drill_mm: number;
+  readonly tape_gpm: number | null;
+  readonly density_kgpm3: number;
+  /** Material under the place where it is drilled. */
+  readonly depth_mm: number;
+  readonly blades: number;
+  readonly bladeRadius_mm: number;
+  readonly permissible_gmm: number;
+  /** Pull on a gram millimetre at full throttle [N]. */
+  readonly pullPerGmm_N: number;
+}
+
+/** Weighed blades in their best order. */
+export interface OrderAnswer {
+  /** Numbers of the blades (1-based, as weighed) round the hub. */
+  readonly order: readonly number[];
+  readonly masses_g: readonly number[];
+  readonly before_gmm: number;
+  readonly after_gmm: number;
+  readonly exact: boolean;
+  /** What the order leaves: where the heavy side is, from the first place round the hub, and what to add against it. */
+  readonly left: Moment;
+  readonly correction: Moment;
+  readonly words: readonly string[];
+}
+
+/** What the readings of the rotor on the bench say. */
+export interface BenchAnswer {
+  readonly workshop: Workshop;
+  readonly order: OrderAnswer | null;
+  /** Why the masses say nothing, or what to mind about them; null where all is well or none were entered. */
+  readonly orderFault: string | null;
+  /** null where no runs were entered. */
+  readonly trial: TrialAnswer | null;
+  readonly trialWords: readonly string[];
+}
+
+/** Radius in the middle of the hub rim, where there is material and no blade suffers. */
+export function workshopOf(project: Project, balance: BalanceAnswer): Workshop {
+  const layout = fanLayout(project.fan, project.motor);
+  const rim = millimetresFromMetres((layout.hubRimRadius + layout.hubRadius) / 2);
+  return {
+    radius_mm: project.balance.correctionRadius_mm ?? rim,
+    drill_mm: project.balance.drill_mm,
+    tape_gpm: project.balance.tape_gpm,
+    density_kgpm3: project.material.density_kgpm3,
+    depth_mm: project.fan.hubHeight_mm,
+    blades: balance.blades,
+    bladeRadius_mm: balance.bladeRadius_mm,
+    permissible_gmm: balance.permissible_gmm,
+    pullPerGmm_N: shakingForce(kilogramMetresFromGmm(1), angularSpeedFromRpm(balance.full_rpm)),
+  };
+}
+
+/** Reads the masses and runs of a project. Never throws for what a person may enter. */
+export function benchAnswer(project: Project, balance: BalanceAnswer): BenchAnswer {
+  const workshop = workshopOf(project, balance);
+  const { bladeMasses_g, runs } = project.balance;
+  const { order, fault } = orderOf(bladeMasses_g, workshop, balance.apart);
+  const trial = runs.length > 0 ? readTrialRuns(runs) : null;
+  return {
+    workshop,
+    order,
+    orderFault: fault,
+    trial,
+    trialWords: trial?.ok
+      ? [...trialWords(trial, workshop), ...correctionWords(trial.correction, workshop, 'the mark')]
+      : [],
+  };
+}
+
+function orderOf(
+  masses: readonly number[],
+  workshop: Workshop,
+  apart: boolean,
+): { order: OrderAnswer | null; fault: string | null } {
+  if (masses.length === 0) return { order: null, fault: null };
+  if (workshop.blades < 2) return { order: null, fault: 'A rotor of one blade has no order of blades.' };
+  if (masses.length !== workshop.blades)
+    return {
+      order: null,
+      fault: `There ${masses.length === 1 ? 'is 1 mass' : `are ${masses.length} masses`} for ${workshop.blades} blades; weigh every blade once, in grams.`,
+    };
+  const found = bestOrder(masses);
+  const radius = workshop.bladeRadius_mm;
+  const left: Moment = {
+    amount_gmm: found.after.size * radius,
+    angle_deg: degreesFromRadians(found.after.angle),
+  };
+  const draft = {
+    order: found.order.map((i) => i + 1),
+    masses_g: masses,
+    before_gmm: found.before.size * radius,
+    after_gmm: left.amount_gmm,
+    exact: found.exact,
+    left,
+    correction: against(left),
+  };
+  return {
+    order: { ...draft, words: orderWords(draft, workshop) },
+    fault: apart
+      ? null
+      : 'The rotor of this project is printed in one piece, so its blades cannot change places; the order holds for blades printed apart.',
+  };
+}
