@@ -8,8 +8,9 @@ import { angularSpeedFromRpm, millimetresFromMetres, rpmFromAngularSpeed } from 
 import { answersFrom, scaledMap, type Answers } from './answers.ts';
 import { compareOpen } from './compare.ts';
 import { helpsFor } from './helps.ts';
-import { dayOf, mapOf, modelOf, quotedSupply, type Model } from './model.ts';
+import { dayOf, mapOf, modelOf, quotedSupply, type Made, type Model } from './model.ts';
 import { fanPoint, runAt } from './point.ts';
+import { printEffect } from './print-effect.ts';
 import { remarksOn } from './remarks.ts';
 import { movedAnswers, type Moved } from './spread.ts';
 import type { Assessment, FanPoint } from './types.ts';
@@ -21,6 +22,8 @@ export interface AssessOptions {
   readonly throttle?: number;
   /** How unevenly the lip lets the air in, for example from `ductFlowOf`; left out: evenly. */
   readonly inflow?: InflowProfile;
+  /** Whether the blades fly as the printer makes them or as they are drawn; left out: as printed. */
+  readonly as?: Made;
 }
 
 const withInflow = (model: Model, inflow: InflowProfile | undefined): Model =>
@@ -34,7 +37,7 @@ const CURVE_POINTS = 12;
  * (a few ms), pure, synchronous; the same project gives the same answer to the last bit.
  */
 export function assess(project: Project, options: AssessOptions = {}): Assessment {
-  const model = withInflow(modelOf(project), options.inflow);
+  const model = withInflow(modelOf(project, options.as), options.inflow);
   const supply = quotedSupply(project);
   const map = mapOf(model);
   const fromMap = answersFrom(project, supply, map, model.needed);
@@ -83,6 +86,7 @@ export function assess(project: Project, options: AssessOptions = {}): Assessmen
       openAtEqualPower: open?.openAtEqualPower ?? null,
       compare: open?.compare ?? null,
     },
+    print: printEffect(model, angularSpeedFromRpm((hover ?? full).rpm)),
     air: {
       density_kgpm3: model.air.density,
       viscosity_Pas: model.air.viscosity,

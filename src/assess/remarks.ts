@@ -5,6 +5,7 @@ import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/f
 import { geometryFaults } from '../shape/faults.ts';
 import type { Answers } from './answers.ts';
 import type { Model } from './model.ts';
+import { strengthRemarks } from './strength.ts';
 import type { Assessment, Remark } from './types.ts';
 
 type Draft = Omit<Assessment, 'verdict' | 'remarks' | 'helps'>;
@@ -37,6 +38,7 @@ export function remarksOn(project: Project, model: Model, draft: Draft, answers:
   limits(project, draft, say);
   margins(project, draft, answers, say);
   blade(project, draft, say);
+  list.push(...strengthRemarks(project, draft.strength));
   const { full } = draft.fan;
   say(
     'care',

@@ -1,6 +1,7 @@
 import type { Ledger } from '../air/fan.ts';
 import type { MassItem } from '../craft/mass.ts';
 import type { Interval } from '../quantities/interval.ts';
+import type { PrintEffect } from './print-effect.ts';
 
 /** Where the shaft power of one fan goes [W]. */
 export type Losses = Ledger;
@@ -149,6 +150,8 @@ export interface Assessment {
     /** Open against ducted, same rotor and disc; null for an open fan or no hover. */
     readonly compare: Comparison | null;
   };
+  /** What the printer makes of the blades and what it costs, at hover (else at full throttle); null: flown as drawn. */
+  readonly print: PrintEffect | null;
   readonly air: {
     readonly density_kgpm3: number;
     readonly viscosity_Pas: number;

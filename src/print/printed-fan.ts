@@ -54,8 +54,9 @@ const STATIONS = 7;
 /** Points a side of the outlines. */
 const POINTS = 20;
 
-/** Rotors in one piece are printed flat, their axis upright; blades of their own stand on their root. */
-export const layOfFan = (fan: Fan): BladeLay => (fan.rotorParts === 'blades apart' ? 'upright' : 'flat');
+/** Rotors in one piece lie flat, their axis upright; blades of their own stand on their root unless they are laid down too. */
+export const layOfFan = (fan: Fan): BladeLay =>
+  fan.rotorParts === 'blades apart' && fan.bladesPrinted === 'standing' ? 'upright' : 'flat';
 
 /** How a printer lays the section of a blade that stands at `angle` [rad] to the plane of rotation. */
 export function layingOf(printer: BladePrinter, lay: BladeLay, angle: number): Laying {
