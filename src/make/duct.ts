@@ -1,33 +1,65 @@
 import type { Design } from '../project/schema.ts';
+import { matingGap } from '../print/fits.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
+import { ductPieces, pieceProfile, type DuctPiece, type DuctPieceKind } from '../shape/duct-pieces.ts';
+import { ductPieceVolumes } from '../shape/duct-volumes.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
-import { ductProfile, passageRadius, tailConeProfile, type Profile } from '../shape/profiles.ts';
-import { sectionOutline } from '../shape/section.ts';
-import { vaneSize, vaneSpec } from '../shape/volumes.ts';
+import { tailConeProfile } from '../shape/profiles.ts';
+import { lugSolid, slotSolid } from './duct-fittings.ts';
+import { seatSolid, vaneSolid } from './duct-stator.ts';
 import { circleSegments, facetError, type Quality } from './fineness.ts';
-import { sound, withSolids, type Kernel, type Solid } from './kernel.ts';
-import { loft } from './loft.ts';
-import { meshOf, solidOf, type Mesh } from './mesh.ts';
+import { sound, withSolids, type Kernel } from './kernel.ts';
+import { meshOf, type Mesh } from './mesh.ts';
 import { turned } from './turned.ts';
 
-/** How far what trims the vanes reaches past them along the axis [m]. */
-const BEYOND = 0.001;
+/** Radial clearance of the duct's joints as drawn for this printer [m]: a slide fit, so that pieces go together by hand. */
+export function jointGap({ fan, printer }: Pick<Design, 'fan' | 'printer'>): number {
+  return Math.max(0, matingGap('slide', metresFromMillimetres(fan.tipDiameter_mm), printer));
+}
+
+/** Volume of one piece of the duct without a solid [m3]. */
+export function pieceVolume(design: Design, kind: DuctPieceKind): number {
+  const { fan, motor, printer } = design;
+  const widening = metresFromMillimetres(printer.holeShrink_mm) / 2;
+  const pieces = ductPieceVolumes(fan, motor, fanLayout(fan, motor), widening, jointGap(design));
+  return pieces.find((piece) => piece.kind === kind)?.volume ?? 0;
+}
 
 /**
- * The duct in the frame of the layout [mm]: wall with lip and exit, and the plate that carries the motor on vanes that
- * merge into both. Curved vanes are curved for a right-hand rotor.
+ * The piece of the duct that carries the motor, in the frame of the layout [mm]: the whole duct where it is not divided.
+ * Wall, the plate that carries the motor on vanes that merge into both, lugs, and the slot for the leads. Curved vanes
+ * are curved for a right-hand rotor.
  */
 export function ductMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
   const layout = fanLayout(design.fan, design.motor);
   const error = facetError(design.printer, quality);
   const segments = circleSegments(layout.boreRadius, error / 2);
   return withSolids((keep) => {
-    const wall = keep(turned(kernel, ductProfile(layout, arcSteps(layout, error)), segments));
+    const piece = ductPieces(layout, design.fan, jointGap(design)).at(-1);
+    if (!piece) throw new Error('An open rotor has no duct.');
+    const ring = keep(turned(kernel, pieceProfile(layout, piece, arcSteps(layout, error)), segments));
+    const slot = slotSolid(kernel, design.fan, layout);
+    const wall = slot ? keep(ring.subtract(keep(slot))) : ring;
     const seat = keep(seatSolid(kernel, design, layout, error));
     const vanes = keep(vaneSolid(kernel, design, layout, error, segments));
     const parts = [sound(wall, 'duct wall'), sound(seat, 'motor seat'), sound(vanes, 'vanes')];
+    const lugs = lugSolid(kernel, design, layout, error);
+    if (lugs) parts.push(sound(keep(lugs), 'lugs'));
     return meshOf(sound(keep(kernel.Manifold.union(parts)), 'duct'));
   });
+}
+
+/** A piece of the duct above the one that carries the motor, in the frame of the layout [mm]. */
+export function ductRingMesh(kernel: Kernel, design: Design, kind: DuctPieceKind, quality: Quality): Mesh {
+  const layout = fanLayout(design.fan, design.motor);
+  const error = facetError(design.printer, quality);
+  const segments = circleSegments(layout.boreRadius, error / 2);
+  const isWanted = (piece: DuctPiece) => piece.kind === kind;
+  const piece = ductPieces(layout, design.fan, jointGap(design)).find(isWanted);
+  if (!piece) throw new Error(`This duct has no piece ${kind}.`);
+  return withSolids((keep) =>
+    meshOf(sound(keep(turned(kernel, pieceProfile(layout, piece, arcSteps(layout, error)), segments)), kind)),
+  );
 }
 
 /** The tail cone in the frame of the layout [mm]. */
@@ -42,66 +74,4 @@ export function tailConeMesh(kernel: Kernel, design: Design, quality: Quality): 
 function arcSteps(layout: FanLayout, error: number): number {
   const radius = Math.max(layout.lipRadius, layout.wall);
   return Math.min(40, Math.max(6, Math.ceil(circleSegments(radius, error) / 4)));
-}
-
-function circle(radius: number, segments: number, x = 0, y = 0): [number, number][] {
-  return Array.from({ length: segments }, (_, i) => {
-    const a = (2 * Math.PI * i) / segments;
-    return [1e3 * (x + radius * Math.cos(a)), 1e3 * (y + radius * Math.sin(a))];
-  });
-}
-
-function seatSolid(kernel: Kernel, design: Design, layout: FanLayout, error: number): Solid {
-  const { motor, printer } = design;
-  const widening = metresFromMillimetres(printer.holeShrink_mm) / 2;
-  const contours = [circle(layout.seatRadius, circleSegments(layout.seatRadius, error / 2))];
-  if (layout.seatHoleRadius > 0) {
-    const radius = layout.seatHoleRadius + widening;
-    contours.push(circle(radius, circleSegments(radius, error / 2)));
-  }
-  const hole = layout.screwHoleRadius + widening;
-  for (let i = 0; i < motor.mountHoles; i++) {
-    const a = (2 * Math.PI * i) / motor.mountHoles;
-    const [x, y] = [layout.mountCircleRadius * Math.cos(a), layout.mountCircleRadius * Math.sin(a)];
-    contours.push(circle(hole, circleSegments(hole, error / 2), x, y));
-  }
-  return withSolids((keep) => {
-    const section = keep(new kernel.CrossSection(contours, 'EvenOdd'));
-    const plate = keep(section.extrude(1e3 * (layout.seatBottomZ - layout.seatTopZ)));
-    return plate.translate([0, 0, 1e3 * layout.seatTopZ]);
-  });
-}
-
-/** All vanes, trimmed to the middle of the wall. */
-function vaneSolid(
-  kernel: Kernel,
-  design: Design,
-  layout: FanLayout,
-  error: number,
-  segments: number,
-): Solid {
-  const { fan } = design;
-  const { chord, angle } = vaneSize(fan);
-  const outline = sectionOutline(vaneSpec(fan), error > 1e-4 ? 10 : 20);
-  const middleZ = (layout.vaneTopZ + layout.vaneBottomZ) / 2;
-  const heights = Array.from(
-    { length: 25 },
-    (_, i) => layout.vaneTopZ - BEYOND + ((layout.vaneBottomZ - layout.vaneTopZ + 2 * BEYOND) * i) / 24,
-  );
-  const middle = heights.map((z): [number, number] => [z, passageRadius(layout, z) + layout.wall / 2]);
-  const within: Profile = [...middle.map(([z]): [number, number] => [z, 0]), ...middle.reverse()].reverse();
-  const inner = layout.vaneInnerRadius;
-  const outer = Math.max(...middle.map(([, r]) => r)) + layout.wall;
-  const pieces = Math.max(2, Math.ceil(((outer - inner) / 0.004) * Math.min(1, 2e-5 / error)));
-  const sections = Array.from({ length: pieces + 1 }, (_, i) => {
-    const radius = inner + ((outer - inner) * i) / pieces;
-    return { radius, wrapRadius: radius, outline, chord, angle, middleZ, grow: 0 };
-  });
-  return withSolids((keep) => {
-    const vane = sound(keep(solidOf(kernel, loft(sections))), 'vane');
-    const count = fan.stator.vaneCount;
-    const all = Array.from({ length: count }, (_, i) => keep(vane.rotate([0, 0, (360 * i) / count])));
-    const together = keep(kernel.Manifold.union(all));
-    return together.intersect(keep(turned(kernel, within, segments)));
-  });
 }

@@ -2,9 +2,11 @@ import type { Fan, Motor } from '../project/schema.ts';
 import { millimetresFromMetres } from '../quantities/units.ts';
 import { formatNumber } from '../quantities/format.ts';
 import { bladeAt, bladeCurves } from './blade.ts';
+import { divisionFaults } from './division-faults.ts';
 import { fanLayout, type FanLayout } from './layout.ts';
 import { passageRadius } from './profiles.ts';
 import { bladeClearance, halfDepth } from './root.ts';
+import { apartFaults, hubFaults, rootRoom } from './rotor-faults.ts';
 
 /** Something that keeps a solid from being made: where in the project file, and what would do. */
 export interface GeometryFault {
@@ -30,12 +32,12 @@ const mm = (length: number): string => `${formatNumber(millimetresFromMetres(len
 /** What keeps this fan from being built as drawn, in plain sentences; empty where everything fits. */
 export function geometryFaults(fan: Fan, motor: Motor): GeometryFault[] {
   const layout = fanLayout(fan, motor);
-  return [...rotorFaults(fan, layout), ...(layout.ducted ? ductFaults(fan, motor, layout) : [])];
+  return [...rotorFaults(fan, motor, layout), ...(layout.ducted ? ductFaults(fan, motor, layout) : [])];
 }
 
-function rotorFaults(fan: Fan, layout: FanLayout): GeometryFault[] {
+function rotorFaults(fan: Fan, motor: Motor, layout: FanLayout): GeometryFault[] {
   const faults: GeometryFault[] = [];
-  const { hubRadius, tipRadius, shaftRadius } = layout;
+  const { hubRadius, tipRadius, hubBoreRadius } = layout;
   if (tipRadius - hubRadius < LEAST_BLADE) {
     faults.push({
       path: 'fan.hubDiameter_mm',
@@ -45,21 +47,22 @@ function rotorFaults(fan: Fan, layout: FanLayout): GeometryFault[] {
     });
     return faults;
   }
-  if (hubRadius - shaftRadius < LEAST_WALL) {
+  if (hubRadius - hubBoreRadius < LEAST_WALL) {
     faults.push({
       path: 'fan.hubDiameter_mm',
       text:
-        `The hub is ${mm(2 * hubRadius)} across but the shaft ${mm(2 * shaftRadius)}. ` +
-        `A hub above ${mm(2 * (shaftRadius + LEAST_WALL))} leaves a wall around the bore.`,
+        `The hub is ${mm(2 * hubRadius)} across but ${fan.hub.hold === 'press fit' ? 'the shaft' : 'its hole'} ${mm(2 * hubBoreRadius)}. ` +
+        `A hub above ${mm(2 * (hubBoreRadius + LEAST_WALL))} leaves a wall around the bore.`,
     });
   }
   const curves = bladeCurves(fan);
   const rootDepth = 2 * halfDepth(bladeAt(curves, hubRadius));
-  const height = layout.hubBottomZ - layout.hubTopZ;
+  const height = rootRoom(fan, layout);
   if (rootDepth > height) {
+    const between = fan.rotorParts === 'blades apart' ? ' between its cap and its floor' : '';
     faults.push({
       path: 'fan.hubHeight_mm',
-      text: `The blade is ${mm(rootDepth)} deep where it meets the hub, the hub only ${mm(height)} high. A hub at least as high, or a narrower or flatter blade root, would do.`,
+      text: `The blade is ${mm(rootDepth)} deep where it meets the hub, the hub only ${mm(Math.max(0, height))} high${between}. A hub at least as high, or a narrower or flatter blade root, would do.`,
     });
   }
   let worst = { clearance: Infinity, radius: 0 };
@@ -74,7 +77,7 @@ function rotorFaults(fan: Fan, layout: FanLayout): GeometryFault[] {
       text: `Neighbouring blades run into each other ${mm(worst.radius)} from the axis. Fewer or narrower blades, or a larger hub, would do.`,
     });
   }
-  return faults;
+  return [...faults, ...hubFaults(fan, motor, layout), ...apartFaults(fan, layout)];
 }
 
 function ductFaults(fan: Fan, motor: Motor, layout: FanLayout): GeometryFault[] {
@@ -88,7 +91,7 @@ function ductFaults(fan: Fan, motor: Motor, layout: FanLayout): GeometryFault[] 
     const radius = layout.hubRadius + ((layout.tipRadius - layout.hubRadius) * k) / SPAN_CHECKS;
     reach = Math.max(reach, halfDepth(bladeAt(curves, radius)));
   }
-  const bladesBottom = layout.rotorZ + reach;
+  const bladesBottom = layout.rotorZ + Math.max(reach, layout.ringHalfHeight);
   if (layout.exitZ <= 0.0005) {
     add('fan.duct.length_mm', `The duct ends within its own lip. ${longer(0.001 - layout.exitZ)}`);
     return faults;
@@ -142,5 +145,5 @@ function ductFaults(fan: Fan, motor: Motor, layout: FanLayout): GeometryFault[] 
       'motor.mountCircle_mm',
       `${motor.mountHoles} screw holes of ${mm(2 * layout.screwHoleRadius)} run into each other on a circle of ${mm(2 * layout.mountCircleRadius)}. Check the circle, the number of holes and the screw.`,
     );
-  return faults;
+  return [...faults, ...divisionFaults(fan, layout, turning)];
 }

@@ -1,6 +1,6 @@
 import type { Fan } from '../project/schema.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
-import { ductJoints, ringJointZ, slopeEnd, widestWall } from './joints.ts';
+import { collarThickness, ductJoints, ringJointZ, slopeEnd, widestWall } from './joints.ts';
 import type { FanLayout } from './layout.ts';
 import { wallOuterRadius } from './profiles.ts';
 
@@ -17,6 +17,9 @@ const LEAST_POCKET_WALL = 0.001;
  */
 const POCKET_THREADS = 2.2;
 const POCKET_ROOM = 0.0006;
+
+/** Room between a pocket and the widest wall below it [m]. Common practice, no source. */
+const PAST_RIM = 0.0003;
 
 /**
  * One lug on the outside of the duct, in the frame of the layout [m], [rad]. Its flat face looks upstream: an arm lies on
@@ -58,11 +61,12 @@ export function lugPlaces(layout: FanLayout, fan: Fan): LugPlace[] {
   const pocketRadius = (POCKET_THREADS * thread + POCKET_ROOM) / 2;
   const halfWidth = pocketRadius + Math.max(LEAST_POCKET_WALL, layout.wall);
   const ring = ductJoints(layout, fan).find(({ kind }) => kind === 'ring');
-  const topZ = ring ? ring.collarBottomZ : ringJointZ(layout, fan) + Math.max(0.0008, layout.wall) / 2;
+  // A little above where the collar ends, so that the two grow into each other.
+  const topZ = ringJointZ(layout, fan) + collarThickness(layout) / 4;
   const widest = widestWall(layout, topZ, Math.max(topZ, layout.exitZ));
   const wallRadius = ring ? ring.collarRadius : wallOuterRadius(layout, topZ);
   // The head passes the exit's rim on its way up to the pocket.
-  const radius = Math.max(wallRadius + halfWidth, widest + pocketRadius);
+  const radius = Math.max(wallRadius + halfWidth, widest + pocketRadius + PAST_RIM);
   const bottomZ = topZ + thickness;
   const footZ = slopeEnd(layout, bottomZ, radius + halfWidth);
   return Array.from({ length: count }, (_, i) => ({

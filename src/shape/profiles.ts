@@ -87,6 +87,15 @@ export function wallOuterRadius(layout: FanLayout, z: number): number {
  * half-round edge. A lip smaller than the wall is a rounded corner of a wall with a flat top; radius 0 is a square edge.
  */
 export function ductProfile(layout: FanLayout, steps: number): Profile {
+  const { inside, outside } = wallSides(layout, steps);
+  return oriented([...inside, ...outside]);
+}
+
+/** The two sides of the duct's outline: the air side from the top of the lip to the exit, the outer side back again. */
+export function wallSides(
+  layout: FanLayout,
+  steps: number,
+): { readonly inside: readonly [number, number][]; readonly outside: readonly [number, number][] } {
   const { boreRadius: b, wall } = layout;
   const lip = layout.lipRadius < LEAST_LIP ? 0 : layout.lipRadius;
   const exitZ = Math.max(layout.exitZ, 1e-4);
@@ -123,7 +132,7 @@ export function ductProfile(layout: FanLayout, steps: number): Profile {
   } else if (lip > 0) {
     outside.push([-lip, b + wall]);
   }
-  return oriented([...inside, ...outside]);
+  return { inside, outside };
 }
 
 /** The hub as a cup open downstream (or solid where small), bored to `boreRadius` [m]. */

@@ -1,7 +1,7 @@
 import type { Project } from '../../project/schema.ts';
 import { bladeAt, bladeCurves } from '../../shape/blade.ts';
 import { fanLayout } from '../../shape/layout.ts';
-import { vaneSize } from '../../shape/volumes.ts';
+import { vaneSize } from '../../shape/vane.ts';
 import { linePath } from '../charts/scale.ts';
 import { useSize } from '../frame/useSize.ts';
 import { pxPerMetre, scaleBelow, scaleInWords } from './frame.ts';
