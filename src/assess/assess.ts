@@ -1,5 +1,6 @@
 import { mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
 import type { InflowProfile } from '../air/passage.ts';
+import { rotorBalance } from '../balance/rotor-balance.ts';
 import { hoverEndurance } from '../craft/endurance.ts';
 import { driveAt, speedAtThrottle, type Supply } from '../drive/supply.ts';
 import type { Project } from '../project/schema.ts';
@@ -13,6 +14,7 @@ import { fanPoint, runAt } from './point.ts';
 import { printEffect } from './print-effect.ts';
 import { remarksOn } from './remarks.ts';
 import { movedAnswers, type Moved } from './spread.ts';
+import { strengthOf } from './strength.ts';
 import type { Assessment, FanPoint } from './types.ts';
 import { verdictOf } from './verdict.ts';
 
@@ -93,6 +95,12 @@ export function assess(project: Project, options: AssessOptions = {}): Assessmen
       speedOfSound_mps: model.air.soundSpeed,
       pressure_Pa: model.air.pressure,
     },
+    strength: strengthOf(model, map, full, hover),
+    balance: rotorBalance(project, model.volumes, {
+      hover_rpm: hover?.rpm ?? null,
+      full_rpm: full.rpm,
+      craftMass_g: model.mass * 1000,
+    }),
   };
   return {
     verdict: verdictOf(project, draft, answers),

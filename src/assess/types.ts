@@ -1,12 +1,14 @@
 import type { Ledger } from '../air/fan.ts';
+import type { BalanceAnswer } from '../balance/rotor-balance.ts';
 import type { MassItem } from '../craft/mass.ts';
 import type { Interval } from '../quantities/interval.ts';
+import type { Strength } from '../strength/types.ts';
 import type { PrintEffect } from './print-effect.ts';
 
 /** Where the shaft power of one fan goes [W]. */
 export type Losses = Ledger;
 
-export type { MassItem };
+export type { BalanceAnswer, MassItem };
 
 /** One fan at one running point. Arrays run from hub to tip, one entry an annulus. */
 export interface FanPoint {
@@ -158,6 +160,10 @@ export interface Assessment {
     readonly speedOfSound_mps: number;
     readonly pressure_Pa: number;
   };
+  /** Unbalance of a rotor as it leaves the printer, what the grade permits, and the force it shakes with. */
+  readonly balance: BalanceAnswer;
+  /** Stress, failure speed, growth and energies of the rotor; null where no blade is left. */
+  readonly strength: Strength | null;
   readonly remarks: readonly Remark[];
   readonly helps: readonly Help[];
 }

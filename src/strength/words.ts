@@ -18,8 +18,13 @@ export const roundedDown = (rpm: number): string => {
 };
 
 /** The one sentence that a rotor past its limit gets. */
-export const stopSentence = ({ safeRpm, fullRpm, safetyFactor, modes }: Omit<Strength, 'words'>): string =>
-  `Do not run this above ${roundedDown(safeRpm)} rpm: full throttle on a full battery would turn it at ${n(fullRpm)} rpm, and ${placeOf(modes[0])} keeps its factor of ${short(safetyFactor)} on strength only up to there (it fails near ${n(modes[0].failureRpm, 2)} rpm).`;
+export function stopSentence(s: Omit<Strength, 'words'>): string {
+  const { safeRpm, fullRpm, safetyFactor, modes } = s;
+  const weakest = modes[0];
+  if (safeRpm === 0)
+    return `Do not run this: in air of ${n(s.material.blade_C, 2)} °C the hub warms to about ${n(s.material.hub_C, 2)} °C, where this material is soft and ${placeOf(weakest)} has no strength left to count on.`;
+  return `Do not run this above ${roundedDown(safeRpm)} rpm: full throttle on a full battery would turn it at ${n(fullRpm)} rpm, and ${placeOf(weakest)} keeps its factor of ${short(safetyFactor)} on strength only up to there (it fails near ${n(weakest.failureRpm, 2)} rpm).`;
+}
 
 const placeOf = ({ name, radius_mm }: FailureMode): string =>
   radius_mm === null || name.includes('root') ? name : `${name} at radius ${n(radius_mm)} mm`;

@@ -1,6 +1,7 @@
 import { mapMassFlow, mapSpeedFor, mapThrust, mapTorque, type FanMap } from '../air/map.ts';
 import { answersFrom } from '../assess/answers.ts';
 import { dayOf, mapOf, modelOf, quotedSupply, QUOTED_CHARGE, type Model } from '../assess/model.ts';
+import { strengthOfModel } from '../assess/strength.ts';
 import type { DriveLimits } from '../drive/limit-types.ts';
 import { driveLimits, type FanLoad } from '../drive/limits.ts';
 import { driveAt } from '../drive/supply.ts';
@@ -17,7 +18,7 @@ export interface LargerFanOptions {
   readonly to_ratio?: number;
   /** Sizes tried, at least 2; left out: 11. */
   readonly sizes?: number;
-  /** Highest speed the drawn rotor stands [rpm]; a larger one stands less, in proportion to its diameter. */
+  /** Highest speed the drawn rotor stands [rpm], a larger one less in proportion; left out: from each size's own strength. */
   readonly strengthLimit_rpm?: number;
 }
 
@@ -72,7 +73,7 @@ const leavesBlade = (fan: Fan, ratio: number): boolean =>
   fan.tipDiameter_mm * ratio <= 1500 &&
   fan.hubDiameter_mm < 0.9 * fan.tipDiameter_mm * ratio;
 
-/** Every limit of a project's drive along the throttle, as drawn. */
+/** Every limit of a project's drive along the throttle; the rotor's strength with its safety factor among them. */
 export function projectLimits(project: Project, strengthLimit_rpm?: number): DriveLimits {
   const model = modelOf(project);
   const map = mapOf(model);
@@ -82,8 +83,14 @@ export function projectLimits(project: Project, strengthLimit_rpm?: number): Dri
     ...dayOf(project),
     charge: QUOTED_CHARGE,
     hoverSpeed,
-    ...(strengthLimit_rpm !== undefined && { strengthLimit_rpm }),
+    ...strengthLimit(model, map, strengthLimit_rpm),
   });
+}
+
+/** The speed a rotor may run at: as told, else by its own strength; none where nothing loads it. */
+function strengthLimit(model: Model, map: FanMap, told: number | undefined) {
+  const safe = told ?? strengthOfModel(model, map)?.safeRpm ?? Infinity;
+  return Number.isFinite(safe) ? { strengthLimit_rpm: Math.max(1, safe) } : {};
 }
 
 function sizeOf(project: Project, ratio: number, strengthLimit_rpm: number | undefined): FanSize {
@@ -98,7 +105,7 @@ function sizeOf(project: Project, ratio: number, strengthLimit_rpm: number | und
     ...dayOf(project),
     charge: QUOTED_CHARGE,
     hoverSpeed: lifts ? mapSpeedFor(map, model.needed) : null,
-    ...(strengthLimit_rpm !== undefined && { strengthLimit_rpm: strengthLimit_rpm / ratio }),
+    ...strengthLimit(model, map, strengthLimit_rpm === undefined ? undefined : strengthLimit_rpm / ratio),
   });
   const hover =
     lifts && answers.hoverSpeed !== null
