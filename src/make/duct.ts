@@ -1,7 +1,13 @@
 import type { Design } from '../project/schema.ts';
 import { matingGap } from '../print/fits.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
-import { ductPieces, pieceProfile, type DuctPiece, type DuctPieceKind } from '../shape/duct-pieces.ts';
+import {
+  ductPieceKinds,
+  ductPieces,
+  pieceProfile,
+  type DuctPiece,
+  type DuctPieceKind,
+} from '../shape/duct-pieces.ts';
 import { ductPieceVolumes } from '../shape/duct-volumes.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
 import { tailConeProfile } from '../shape/profiles.ts';
@@ -23,6 +29,12 @@ export function pieceVolume(design: Design, kind: DuctPieceKind): number {
   const widening = metresFromMillimetres(printer.holeShrink_mm) / 2;
   const pieces = ductPieceVolumes(fan, motor, fanLayout(fan, motor), widening, jointGap(design));
   return pieces.find((piece) => piece.kind === kind)?.volume ?? 0;
+}
+
+/** The same of the piece that carries the motor. */
+export function baseVolume(design: Design): number {
+  const base = ductPieceKinds(design.fan).at(-1);
+  return base ? pieceVolume(design, base) : 0;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { framePlanOf, frameVolumesOf } from '../craft/frame.ts';
 import type { Design } from '../project/schema.ts';
-import { printedVolumes } from '../shape/volumes.ts';
+import { baseVolume } from './duct.ts';
 import { armMesh, armPlacements, bodyMesh, bridgeMesh, bridgePlacements, plateMesh } from './frame.ts';
 import { TURNED_OVER, UPRIGHT, type Kind } from './kind.ts';
 import { turn } from './placement.ts';
@@ -25,9 +25,7 @@ export const frameKinds: readonly Kind[] = [
     present: (design) => framed(design, 'one body') !== null,
     mesh: bodyMesh,
     lies: () => TURNED_OVER,
-    closedVolume: (design) =>
-      frameVolumesOf(design).whole +
-      design.craft.fanCount * printedVolumes(design.fan, design.motor, design.printer.holeShrink_mm).duct,
+    closedVolume: (design) => frameVolumesOf(design).whole + design.craft.fanCount * baseVolume(design),
   },
   {
     ...once,
