@@ -39,8 +39,8 @@ export interface PrintEffect {
   readonly thrustLost_ratio: number;
   /** Torque over that of the drawn fan, minus 1. */
   readonly torqueChange_ratio: number;
-  /** Share of the drawn fan's thrust for the torque that is lost: what costs time in the air. */
-  readonly thrustForTorqueLost_ratio: number;
+  /** Share of thrust lost at the same shaft power, 1 - (T'/T) (Q/Q')^(2/3): thrust goes with speed squared, power with its cube. */
+  readonly thrustAtPowerLost_ratio: number;
   readonly stations: readonly PrintStation[];
   readonly words: string;
 }
@@ -66,7 +66,7 @@ export function printEffect(model: Model, omega: number): PrintEffect | null {
     lay: printed.lay,
     thrustLost_ratio: lost,
     torqueChange_ratio: torque - 1,
-    thrustForTorqueLost_ratio: torque > 0 ? 1 - thrust / torque : 0,
+    thrustAtPowerLost_ratio: torque > 0 ? 1 - Math.max(0, thrust) / torque ** (2 / 3) : 1,
     stations: printed.stations.map((s) => stationOf(s, fan.section.roughness_mm, shares(s.radius))),
     words: [headline(lost, torque - 1), ...printedWords(printed)].join(' '),
   };

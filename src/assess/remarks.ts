@@ -19,7 +19,7 @@ const WIDE_GAP = 0.01;
 /** Battery over all-up mass above which more battery buys little. Common practice, no source. */
 const HEAVY_BATTERY = 0.5;
 
-/** Share of thrust for torque lost to the printer from which it is said. Our choice. */
+/** Share of thrust at the same power lost to the printer from which it is said. Our choice. */
 const DEAR_PRINT = 0.05;
 
 /** Reynolds number below which no section alone was measured. */
@@ -156,11 +156,11 @@ function blade(project: Project, { fan: { hover, full }, print }: Draft, say: Sa
       `At ${n(weak.radius_mm)} mm radius the blade is ${n(weak.thickness_mm, 2)} mm thick as printed, thinner than this printer makes walls whole (${n(printer.minimumWall_mm, 2)} mm within a layer).`,
     );
   }
-  if (print && print.thrustForTorqueLost_ratio > DEAR_PRINT)
+  if (print && print.thrustAtPowerLost_ratio > DEAR_PRINT)
     say(
       'care',
       'printer',
-      `The printer costs ${formatPercent(print.thrustForTorqueLost_ratio)} of the thrust for the same torque. ${print.words}`,
+      `The printer costs ${formatPercent(print.thrustAtPowerLost_ratio)} of the thrust at the same power. ${print.words}`,
     );
   const reynolds = (hover ?? full).annuli.reynolds;
   const outer = reynolds[Math.floor(reynolds.length * 0.7)];
