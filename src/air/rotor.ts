@@ -1,5 +1,6 @@
 import type { Fan } from '../project/schema.ts';
 import { bladeAt, bladeCurves } from '../shape/blade.ts';
+import { noseThickening, sectionSpecAt } from '../shape/section.ts';
 import { evaluateCubic, shapeKeepingCubic } from '../numerics/interpolate.ts';
 import { radiansFromDegrees } from '../quantities/units.ts';
 import { printedAt, type PrintedBlade, type PrintedChange } from '../print/printed-fan.ts';
@@ -92,7 +93,7 @@ export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI):
   const { family, camberPosition_ratio, trailingEdge_mm, roughness_mm, noseBluntness_ratio, polar } =
     fan.section;
   const flat = family === 'flat-plate';
-  const nose = noseBluntness_ratio ?? (family === 'four-digit' ? 1 : PLATE_NOSE);
+  const nose = family === 'four-digit' ? 1 : PLATE_NOSE;
   const table = polar ? measuredTable(polar) : undefined;
   const camberPosition = family === 'arc-plate' ? 0.5 : camberPosition_ratio;
   const hubRadius = Math.min(curves.hubRadius, 0.99 * curves.tipRadius);
@@ -107,7 +108,10 @@ export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI):
         thickness: (blade.thickness * print.thicknessFactor) / print.chordFactor,
         camber: flat ? 0 : (blade.camber * print.camberFactor) / print.chordFactor,
         camberPosition,
-        nose: nose * print.noseFactor,
+        // A stated bluntness is that of the edge as drawn; else a thickened edge makes the nose blunter.
+        nose:
+          (noseBluntness_ratio ?? nose * noseThickening(sectionSpecAt(fan.section, blade))) *
+          print.noseFactor,
         roughness: Math.max(roughness_mm / 1e3, print.steps) / chord,
         polar: table,
         trailingEdge: (trailingEdge_mm * 1e-3 + print.edgeAdded) / chord,

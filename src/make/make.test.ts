@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { holeDiameter } from '../print/fits.ts';
 import { PLAIN_DUCT, PLAIN_SECTION, projectSchema, type Project } from '../project/schema.ts';
 import { geometryFaults } from '../shape/faults.ts';
 import { fanLayout } from '../shape/layout.ts';
@@ -174,13 +175,16 @@ describe('the demo', () => {
     ).toBeGreaterThan(0);
   });
 
-  test('the tips lie on the stated cylinder, the bore is the shaft and what the printer closes', () => {
+  test('the tips lie on the stated cylinder, the bore is drawn for a press fit on the shaft', () => {
     const rotor = makePart(kernel, demo, 'rotor');
     expect(Math.abs(largestRadius(rotor) - demo.fan.tipDiameter_mm / 2)).toBeLessThan(0.02);
     const { positions: p } = rotor;
     let least = Infinity;
     for (let i = 0; i < p.length; i += 3) least = Math.min(least, Math.hypot(p[i], p[i + 1]));
-    expect(2 * least).toBeCloseTo(demo.motor.shaftDiameter_mm + demo.printer.holeShrink_mm, 3);
+    expect(2 * least).toBeCloseTo(
+      1e3 * holeDiameter('press', demo.motor.shaftDiameter_mm / 1e3, demo.printer),
+      3,
+    );
   });
 
   test('the gap between tip and bore is the stated one', () => {

@@ -1,14 +1,17 @@
-import type { Design } from '../project/schema.ts';
-import { metresFromMillimetres } from '../quantities/units.ts';
+import { rotorFits } from '../print/rotor-fits.ts';
+import type { Design, Fan } from '../project/schema.ts';
 import { bladeAt, bladeCurves, type BladeCurves } from '../shape/blade.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
-import { hubProfile } from '../shape/profiles.ts';
+import { hubProfile, ringProfile } from '../shape/profiles.ts';
+import { rootKey } from '../shape/root-key.ts';
 import { blendOffset, rootBlendRadius } from '../shape/root.ts';
 import { sectionOutline, sectionSpecAt } from '../shape/section.ts';
+import { spinnerProfile } from '../shape/spinner.ts';
 import { circleSegments, facetError, type Quality } from './fineness.ts';
 import { sound, withSolids, type Kernel } from './kernel.ts';
 import { loft, type WrappedSection } from './loft.ts';
 import { meshOf, solidOf, type Mesh } from './mesh.ts';
+import { BEYOND, between, grooveSolid, screwContours } from './rotor-holes.ts';
 import { turned } from './turned.ts';
 
 /** Triangles all blades together may have; facets grow where a rotor would need more. */
@@ -19,26 +22,49 @@ const ROOT_SHARE = 0.6;
 const DEEPEST_ROOT = 0.002;
 
 /**
- * The right-hand rotor in one piece, in the frame of the layout [mm]: hub with its bore, blades lofted through sections
+ * The right-hand rotor in one piece, in the frame of the layout [mm]: hub with its holes, blades lofted through sections
  * that lie on cylinders about the axis (so the tip is a piece of the tip cylinder), their roots growing into the hub by
- * the blend. Seen from upstream it turns anticlockwise, thrust to -z.
+ * the blend, and the ring that joins the tips. Seen from upstream it turns anticlockwise, thrust to -z.
  */
 export function rotorMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
   const { fan, motor, printer } = design;
   const layout = fanLayout(fan, motor);
   const error = facetError(printer, quality);
-  const bore = layout.shaftRadius + metresFromMillimetres(printer.holeShrink_mm) / 2;
+  const fits = rotorFits(design, layout);
+  const segments = circleSegments(layout.hubRadius, error / 2);
   return withSolids((keep) => {
-    const hub = keep(turned(kernel, hubProfile(layout, bore), circleSegments(layout.hubRadius, error / 2)));
+    const hub = keep(turned(kernel, hubProfile(layout, fits.bore), segments));
     const blade = sound(keep(solidOf(kernel, bladeMesh(design, layout, error))), 'blade');
-    const blades = Array.from({ length: fan.bladeCount }, (_, i) =>
+    const joined = Array.from({ length: fan.bladeCount }, (_, i) =>
       keep(blade.rotate([0, 0, (360 * i) / fan.bladeCount])),
     );
-    return meshOf(sound(keep(kernel.Manifold.union([sound(hub, 'hub'), ...blades])), 'rotor'));
+    if (layout.ringHalfHeight > 0)
+      joined.push(keep(turned(kernel, ringProfile(layout), circleSegments(layout.turningRadius, error / 2))));
+    let rotor = keep(kernel.Manifold.union([sound(hub, 'hub'), ...joined]));
+    if (fan.hub.hold === 'bell screws') {
+      const holes = screwContours(design, fits.screwHole, error);
+      const { hubTopZ, hubBottomZ, hubOpen, hubWebZ } = layout;
+      const topZ = (hubOpen === 'upstream' ? hubWebZ : hubTopZ) - BEYOND / 2;
+      rotor = keep(rotor.subtract(keep(between(kernel, holes, topZ, hubBottomZ + BEYOND))));
+    }
+    const groove = grooveSolid(kernel, design, layout, error);
+    if (groove) rotor = keep(rotor.subtract(keep(groove)));
+    return meshOf(sound(rotor, 'rotor'));
   });
 }
 
-function bladeMesh(design: Design, layout: FanLayout, error: number): Mesh {
+/** The spinner in the frame of the layout [mm]. */
+export function spinnerMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
+  const layout = fanLayout(design.fan, design.motor);
+  const error = facetError(design.printer, quality);
+  const segments = circleSegments(layout.hubRadius, error / 2);
+  const gap = rotorFits(design, layout).tongue;
+  const profile = spinnerProfile(design.fan, layout, { gap, steps: Math.max(6, Math.ceil(segments / 4)) });
+  return withSolids((keep) => meshOf(sound(keep(turned(kernel, profile, segments)), 'spinner')));
+}
+
+/** One blade from within the hub's rim to the tip, or into the tip ring. */
+export function bladeMesh(design: Design, layout: FanLayout, error: number): Mesh {
   const { fan } = design;
   const curves = bladeCurves(fan);
   const blend = rootBlendRadius(fan, layout, curves);
@@ -48,8 +74,9 @@ function bladeMesh(design: Design, layout: FanLayout, error: number): Mesh {
     const radii = spanRadii(curves, layout, blend, allowed);
     if (fan.bladeCount * radii.length * (2 * points + 1) * 2 <= MOST_TRIANGLES || allowed > 1e-3) {
       return loft([
-        wrapped(innerRadius(layout), layout.hubRadius),
+        wrapped(innerRadius(fan, layout), layout.hubRadius),
         ...radii.map((radius) => wrapped(radius, radius)),
+        ...(layout.ringHalfHeight > 0 ? [wrapped(intoRing(layout), layout.tipRadius)] : []),
       ]);
     }
     allowed *= 1.3;
@@ -69,12 +96,20 @@ function bladeMesh(design: Design, layout: FanLayout, error: number): Mesh {
   }
 }
 
-/** Where the blade ends inside the hub's rim. */
-function innerRadius(layout: FanLayout): number {
-  const hollow = layout.hubRimRadius > layout.hubBossRadius;
-  const inner = hollow ? layout.hubRimRadius : layout.shaftRadius;
+/** Where the blade ends inside the hub's rim, or inside the platform of a blade apart. */
+function innerRadius(fan: Fan, layout: FanLayout): number {
+  const inner =
+    fan.rotorParts === 'blades apart'
+      ? rootKey(fan, layout).platformInnerRadius
+      : layout.hubOpen === 'solid'
+        ? layout.hubBoreRadius
+        : layout.hubRimRadius;
   return layout.hubRadius - Math.min(ROOT_SHARE * (layout.hubRadius - inner), DEEPEST_ROOT);
 }
+
+/** Where the blade ends inside the tip ring. */
+const intoRing = ({ tipRadius, turningRadius }: FanLayout): number =>
+  tipRadius + ROOT_SHARE * (turningRadius - tipRadius);
 
 /** Points a side so that the widest section, bent by camber and by its cylinder, stays within `error`. */
 function pointsPerSide(curves: BladeCurves, layout: FanLayout, error: number): number {
@@ -102,7 +137,8 @@ function spanRadii(curves: BladeCurves, layout: FanLayout, blend: number, error:
   while (pieces < 96 && spanError(curves, from, tipRadius, pieces) > error) pieces = Math.ceil(pieces * 1.4);
   for (let k = 0; k < pieces; k++) radii.push(from + ((tipRadius - from) * k) / pieces);
   radii.push(tipRadius);
-  return radii;
+  // Rings of facets narrower than what can be resolved would be of no use to any printer.
+  return radii.filter((radius, i) => i === radii.length - 1 || i === 0 || radius - radii[i - 1] >= error);
 }
 
 /** Largest distance of the blade's two edges from straight pieces between stations [m]. */

@@ -291,10 +291,10 @@ export const hubSchema = z
     screwCircle_mm: quantity(
       2,
       100,
-      'Diameter of the circle through the screws in the bell.',
+      'Diameter of the circle through the screws in the bell, or in the cap of a pressed hub with blades apart.',
       '5 to 12',
-    ).default(5),
-    screwCount: count(2, 6, 'Screws that hold the hub on the bell.', '3').default(3),
+    ).default(7),
+    screwCount: count(2, 6, 'Screws that hold the hub on the bell, or its cap.', '3').default(3),
     screw_mm: quantity(0.8, 8, 'Thread size of those screws.', '1.4 or 2').default(2),
     thread_mm: quantity(1, 20, 'Thread size of the shaft that passes through the hub.', '3 or 5').default(5),
     spinner: z.boolean().default(false).describe('Whether a rounded nose covers the hub.'),

@@ -1,6 +1,7 @@
 import type { Fan, Motor } from '../project/schema.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
 import { bladeAt, bladeCurves } from './blade.ts';
+import { ringHalfHeight } from './tip-ring.ts';
 
 /** Clearance along the axis between turning and standing parts [m]. Common practice, no source. */
 const AXIAL_CLEARANCE = 0.0008;
@@ -15,6 +16,16 @@ const SEAT_THICKNESS = 0.002;
 /** Wall around the shaft, and least rim and web of a hollow hub [m]. Common practice, no source. */
 const BOSS_WALL = 0.002;
 const LEAST_HUB_WALL = 0.0016;
+
+/** Wall of the cup around the heads of the bell screws takes the rim's measure; the web under them is at least this [m]. Common practice, no source. */
+const LEAST_BELL_WEB = 0.002;
+
+/** Room around a shaft end that a screwed hub passes over, in radius [m]. Common practice, no source. */
+const STUB_CLEARANCE = 0.0002;
+
+/** The groove that holds a spinner: depth [m], and web left behind it. Common practice, no source. */
+export const SPINNER_GROOVE = 0.001;
+const BEHIND_GROOVE = 0.0008;
 
 /** A hub is left solid where the hollow would be narrower than this [m]. Common practice, no source. */
 const NARROWEST_HOLLOW = 0.002;
@@ -31,6 +42,10 @@ const LEAST_WEB = 0.0006;
 export interface FanLayout {
   readonly ducted: boolean;
   readonly tipRadius: number;
+  /** Outermost radius that turns: the tips', or the outside of the ring that joins them. */
+  readonly turningRadius: number;
+  /** Half the height of the tip ring along the axis; 0 without one. */
+  readonly ringHalfHeight: number;
   readonly hubRadius: number;
   readonly boreRadius: number;
   readonly lipRadius: number;
@@ -44,11 +59,18 @@ export interface FanLayout {
   readonly hubBottomZ: number;
   /** Radius of the shaft as bought; the drawn bore is wider by what the printer closes. */
   readonly shaftRadius: number;
-  /** The hub is a cup, open downstream: boss around the shaft, web at the top, rim that carries the blades. */
+  /** Hole of the hub for what passes through it, as bought: the shaft, its end and some room, or the thread. */
+  readonly hubBoreRadius: number;
+  /**
+   * The hub is a cup with a boss around the bore, a web, and a rim that carries the blades. Pressed or clamped it opens
+   * downstream under a web at the top; screwed to the bell it opens upstream, its web on the bell, the screw heads inside.
+   */
+  readonly hubOpen: 'downstream' | 'upstream' | 'solid';
   readonly hubBossRadius: number;
   /** Inner radius of the rim; the boss radius where the hub is solid. */
   readonly hubRimRadius: number;
-  readonly hubWebBottomZ: number;
+  /** The face of the web toward the hollow; the far face of the hub where it is solid. */
+  readonly hubWebZ: number;
   readonly motorRadius: number;
   readonly motorTopZ: number;
   readonly seatTopZ: number;
@@ -77,7 +99,8 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
   const ducted = fan.kind === 'ducted';
   const tipRadius = mm(fan.tipDiameter_mm) / 2;
   const hubRadius = mm(fan.hubDiameter_mm) / 2;
-  const boreRadius = tipRadius + mm(fan.tipGap_mm);
+  const turningRadius = tipRadius + mm(fan.tipRing_mm);
+  const boreRadius = turningRadius + mm(fan.tipGap_mm);
   const lipRadius = mm(fan.duct.lipRadius_mm);
   const wall = mm(fan.duct.wall_mm);
   const curves = bladeCurves(fan);
@@ -89,14 +112,13 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
   const rotorZ = mm(fan.duct.rotorDepth_mm);
   const hubTopZ = rotorZ - mm(fan.hubHeight_mm) / 2;
   const hubBottomZ = rotorZ + mm(fan.hubHeight_mm) / 2;
-  const motorTopZ = hubBottomZ + AXIAL_CLEARANCE;
+  const { hold } = fan.hub;
+  // A pressed hub stands clear of the bell; the others sit on it.
+  const motorTopZ = hubBottomZ + (hold === 'press fit' ? AXIAL_CLEARANCE : 0);
   const seatTopZ = motorTopZ + mm(motor.canHeight_mm);
   const seatBottomZ = seatTopZ + SEAT_THICKNESS;
   const shaftRadius = mm(motor.shaftDiameter_mm) / 2;
-  const hubBossRadius = Math.min(hubRadius, shaftRadius + BOSS_WALL);
-  const rimRadius = hubRadius - Math.max(LEAST_HUB_WALL, 0.15 * hubRadius);
-  const webBottomZ = hubTopZ + Math.max(LEAST_HUB_WALL, 0.2 * mm(fan.hubHeight_mm));
-  const hollow = rimRadius - hubBossRadius >= NARROWEST_HOLLOW && hubBottomZ - webBottomZ >= NARROWEST_HOLLOW;
+  const hub = hubOf(fan, shaftRadius, hubTopZ, hubBottomZ);
   const motorRadius = mm(motor.canDiameter_mm) / 2;
   // The plate reaches past the turning can, so that a vane beside the can still stands on it.
   const seatRadius = Math.max(
@@ -115,6 +137,8 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
   return {
     ducted,
     tipRadius,
+    turningRadius,
+    ringHalfHeight: ringHalfHeight(fan, curves),
     hubRadius,
     boreRadius,
     lipRadius,
@@ -127,9 +151,7 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
     hubTopZ,
     hubBottomZ,
     shaftRadius,
-    hubBossRadius,
-    hubRimRadius: hollow ? rimRadius : hubBossRadius,
-    hubWebBottomZ: hollow ? webBottomZ : hubBottomZ,
+    ...hub,
     motorRadius,
     motorTopZ,
     seatTopZ,
@@ -145,3 +167,60 @@ export function fanLayout(fan: Fan, motor: Motor): FanLayout {
     bladeHalfDepth,
   };
 }
+
+/** Bore, boss, web and rim of the hub; see `FanLayout`. */
+function hubOf(fan: Fan, shaftRadius: number, topZ: number, bottomZ: number) {
+  const mm = metresFromMillimetres;
+  const { hold, spinner } = fan.hub;
+  const hubRadius = mm(fan.hubDiameter_mm) / 2;
+  const hubBoreRadius =
+    hold === 'threaded shaft'
+      ? mm(fan.hub.thread_mm) / 2
+      : hold === 'bell screws'
+        ? shaftRadius + STUB_CLEARANCE
+        : shaftRadius;
+  const rimRadius = hubRadius - Math.max(LEAST_HUB_WALL, 0.15 * hubRadius);
+  const solid = {
+    hubBoreRadius,
+    hubOpen: 'solid' as const,
+    hubBossRadius: Math.min(hubRadius, hubBoreRadius + BOSS_WALL),
+    hubRimRadius: Math.min(hubRadius, hubBoreRadius + BOSS_WALL),
+    hubWebZ: bottomZ,
+  };
+  if (fan.rotorParts === 'blades apart') return solid;
+  if (hold === 'bell screws') {
+    const webTopZ = bottomZ - Math.max(LEAST_BELL_WEB, 0.25 * (bottomZ - topZ));
+    if (webTopZ - topZ < SPINNER_GROOVE || rimRadius <= hubBoreRadius) return solid;
+    return {
+      ...solid,
+      hubOpen: 'upstream' as const,
+      hubBossRadius: hubBoreRadius,
+      hubRimRadius: rimRadius,
+      hubWebZ: webTopZ,
+    };
+  }
+  // A nut presses on the face around the thread, and the boss passes that on to the bell.
+  const bossRadius =
+    hold === 'threaded shaft' ? Math.min(hubRadius, nutRadius(fan) + LEAST_WEB) : solid.hubBossRadius;
+  const web = Math.max(
+    LEAST_HUB_WALL,
+    0.2 * mm(fan.hubHeight_mm),
+    spinner ? SPINNER_GROOVE + BEHIND_GROOVE : 0,
+  );
+  const webBottomZ = topZ + web;
+  const hollow = rimRadius - bossRadius >= NARROWEST_HOLLOW && bottomZ - webBottomZ >= NARROWEST_HOLLOW;
+  if (!hollow) return { ...solid, hubBossRadius: bossRadius, hubRimRadius: bossRadius };
+  return {
+    ...solid,
+    hubOpen: 'downstream' as const,
+    hubBossRadius: bossRadius,
+    hubRimRadius: rimRadius,
+    hubWebZ: webBottomZ,
+  };
+}
+
+/** Radius over the corners of the nut on a threaded shaft [m]: 0.93 of the thread. Common practice, no source. */
+export const nutRadius = (fan: Fan): number => 0.93 * metresFromMillimetres(fan.hub.thread_mm);
+
+/** Radius of the head of a hub screw [m]: 0.85 of the thread, as small motors' screws have it. Common practice, no source. */
+export const headRadius = (fan: Fan): number => 0.85 * metresFromMillimetres(fan.hub.screw_mm);

@@ -1,15 +1,18 @@
 import type { Fan, Motor } from '../project/schema.ts';
 import { bladeAt, bladeCurves } from './blade.ts';
 import { fanLayout, type FanLayout } from './layout.ts';
+import { oriented, rectangle, type Profile } from './profile.ts';
+import { spinnerProfile } from './spinner.ts';
 
-/** A closed polyline of [z, r] in metres, anticlockwise with r to the right and z up. The last point joins the first. */
-export type Profile = readonly (readonly [number, number])[];
+export type { Profile } from './profile.ts';
 
 /** The half-sections of one fan, z downstream as in the layout. Null where the fan has no such part. */
 export interface FanProfiles {
   readonly layout: FanLayout;
   readonly duct: Profile | null;
   readonly hub: Profile;
+  readonly spinner: Profile | null;
+  readonly tipRing: Profile | null;
   readonly motor: Profile;
   /** The plate that carries the motor, without its holes. */
   readonly seat: Profile | null;
@@ -33,7 +36,9 @@ export function fanProfiles(fan: Fan, motor: Motor, options: ProfileOptions = {}
   return {
     layout,
     duct: layout.ducted ? ductProfile(layout, steps) : null,
-    hub: hubProfile(layout, layout.shaftRadius),
+    hub: hubProfile(layout, layout.hubBoreRadius),
+    spinner: fan.hub.spinner ? spinnerProfile(fan, layout, { steps }) : null,
+    tipRing: layout.ringHalfHeight > 0 ? ringProfile(layout) : null,
     motor: rectangle(layout.motorTopZ, layout.seatTopZ, 0, layout.motorRadius),
     seat: layout.ducted ? rectangle(layout.seatTopZ, layout.seatBottomZ, 0, layout.seatRadius) : null,
     tailCone: layout.ducted && layout.tailZ > layout.seatBottomZ ? tailConeProfile(layout) : null,
@@ -48,7 +53,10 @@ const LEAST_LIP = 1e-6;
 /** Where the bore stops being straight: past the blades, yet before the exit. */
 function straightEnd(layout: FanLayout): number {
   const exitZ = Math.max(layout.exitZ, 1e-4);
-  return Math.min(Math.max(layout.rotorZ + layout.bladeHalfDepth, 0), 0.9 * exitZ);
+  return Math.min(
+    Math.max(layout.rotorZ + Math.max(layout.bladeHalfDepth, layout.ringHalfHeight), 0),
+    0.9 * exitZ,
+  );
 }
 
 /** Radius of the duct's inner face at `z` [m]; lip above 0, straight past the rotor, cosine change to the exit. */
@@ -135,25 +143,36 @@ export function wallSides(
   return { inside, outside };
 }
 
-/** The hub as a cup open downstream (or solid where small), bored to `boreRadius` [m]. */
+/** The hub (with its cap, where blades are apart), bored to `boreRadius` [m]; see `FanLayout.hubOpen`. */
 export function hubProfile(layout: FanLayout, boreRadius: number): Profile {
-  const { hubTopZ, hubBottomZ, hubRadius, hubBossRadius, hubRimRadius, hubWebBottomZ } = layout;
-  const outer: [number, number][] = [
+  const { hubTopZ, hubBottomZ, hubRadius, hubBossRadius, hubRimRadius, hubWebZ, hubOpen } = layout;
+  const hollow = (openZ: number): [number, number][] => [
+    [openZ, hubRimRadius],
+    [hubWebZ, hubRimRadius],
+    [hubWebZ, hubBossRadius],
+    [openZ, hubBossRadius],
+  ];
+  if (hubOpen === 'upstream')
+    return oriented([
+      [hubWebZ, boreRadius],
+      [hubWebZ, hubRimRadius],
+      [hubTopZ, hubRimRadius],
+      [hubTopZ, hubRadius],
+      [hubBottomZ, hubRadius],
+      [hubBottomZ, boreRadius],
+    ]);
+  return oriented([
     [hubTopZ, boreRadius],
     [hubTopZ, hubRadius],
     [hubBottomZ, hubRadius],
-  ];
-  const hollow: [number, number][] =
-    hubRimRadius > hubBossRadius
-      ? [
-          [hubBottomZ, hubRimRadius],
-          [hubWebBottomZ, hubRimRadius],
-          [hubWebBottomZ, hubBossRadius],
-          [hubBottomZ, hubBossRadius],
-        ]
-      : [];
-  return oriented([...outer, ...hollow, [hubBottomZ, boreRadius]]);
+    ...(hubOpen === 'downstream' ? hollow(hubBottomZ) : []),
+    [hubBottomZ, boreRadius],
+  ]);
 }
+
+/** The ring that joins the tips and turns with them. */
+export const ringProfile = ({ rotorZ, ringHalfHeight, tipRadius, turningRadius }: FanLayout): Profile =>
+  rectangle(rotorZ - ringHalfHeight, rotorZ + ringHalfHeight, tipRadius, turningRadius);
 
 /** The tail cone: a part of its own (the screws are reached before it is glued on), hollow, one wall thick. */
 export function tailConeProfile(layout: FanLayout): Profile {
@@ -201,30 +220,4 @@ function bladeProfile(fan: Fan, layout: FanLayout, steps: number): Profile {
   return oriented([...front, ...back.reverse()]);
 }
 
-const rectangle = (top: number, bottom: number, inner: number, outer: number): Profile =>
-  oriented([
-    [top, inner],
-    [top, outer],
-    [bottom, outer],
-    [bottom, inner],
-  ]);
-
-function oriented(points: [number, number][]): Profile {
-  let twice = 0;
-  points.forEach(([z, r], i) => {
-    const [nextZ, nextR] = points[(i + 1) % points.length];
-    twice += r * nextZ - nextR * z;
-  });
-  return twice >= 0 ? points : points.reverse();
-}
-
-/** Volume of a profile turned about the axis [m3]: Pappus, exact for straight edges. */
-export function revolvedVolume(profile: Profile): number {
-  let sum = 0;
-  for (let i = profile.length - 1, j = 0; j < profile.length; i = j++) {
-    const [z0, r0] = profile[i];
-    const [z1, r1] = profile[j];
-    sum += (r0 * r0 + r0 * r1 + r1 * r1) * (z1 - z0);
-  }
-  return (Math.PI / 3) * Math.abs(sum);
-}
+export { oriented, revolvedVolume } from './profile.ts';

@@ -3,12 +3,16 @@ import { metresFromMillimetres } from '../quantities/units.ts';
 import { sectionHollow, sectionSpecAt } from './section.ts';
 import { bladeAt, bladeCurves, type BladeCurves, type BladeSection } from './blade.ts';
 import type { FanLayout } from './layout.ts';
+import { platformRoom, rootKey } from './root-key.ts';
 
 /** Circumference over which the offset of a blend is kept clear of the neighbouring blade. */
 const NEIGHBOUR_SHARE = 0.45;
 
 /** Share of the radius of a section's hollow side that a blend may fill before it would fold over itself. */
 const HOLLOW_SHARE = 0.7;
+
+/** What a blend leaves free at the edge of the platform of a blade apart, over the thickness of the hub's cap. */
+const PLATFORM_EDGE = 0.25;
 
 /**
  * Clear distance between neighbouring blades at one radius [m]; zero or less: they run into each other. Two blades are
@@ -33,9 +37,12 @@ export function halfDepth(at: BladeSection): number {
  */
 export function rootBlendRadius(fan: Fan, layout: FanLayout, curves: BladeCurves = bladeCurves(fan)): number {
   const root = bladeAt(curves, layout.hubRadius);
+  const apart = fan.rotorParts === 'blades apart';
+  const flange = apart ? rootKey(fan, layout).flange : 0;
   const room = Math.min(
     metresFromMillimetres(fan.rootFillet_mm),
-    (layout.hubBottomZ - layout.hubTopZ) / 2 - halfDepth(root),
+    (layout.hubBottomZ - layout.hubTopZ) / 2 - flange - PLATFORM_EDGE * flange - halfDepth(root),
+    apart ? platformRoom(fan, layout, curves) * layout.hubRadius - PLATFORM_EDGE * flange : Infinity,
     NEIGHBOUR_SHARE * bladeClearance(root, fan.bladeCount),
     (layout.tipRadius - layout.hubRadius) / 3,
     HOLLOW_SHARE * sectionHollow(sectionSpecAt(fan.section, root)) * root.chord,

@@ -13,6 +13,8 @@ export interface SectionSpec {
   readonly camberPosition: number;
   /** Thickness of the back edge, used within THINNEST_EDGE..thickness */
   readonly trailingEdge: number;
+  /** Least thickness of the front edge, used up to `thickness`; left out: the edge of the family */
+  readonly leadingEdge?: number;
 }
 
 /** A closed outline: the last point joins the first. Anticlockwise seen with x to the right and y up. */
@@ -54,6 +56,7 @@ export function sectionSpecAt(section: Section, at: BladeSection): SectionSpec {
     camber: at.camber,
     camberPosition: section.camberPosition_ratio,
     trailingEdge: metresFromMillimetres(section.trailingEdge_mm) / at.chord,
+    leadingEdge: metresFromMillimetres(section.leadingEdge_mm) / at.chord,
   };
 }
 
@@ -65,11 +68,13 @@ export function sectionSpecAt(section: Section, at: BladeSection): SectionSpec {
  * - flat-plate: constant thickness, round nose, no camber.
  * - arc-plate: the same wrapped on a circular arc of the given height.
  * - both plates thin in a straight line over the last fifth to the back edge; a back edge as thick as the plate is square.
+ *   Their front edge is as thick as they are.
  * - four-digit: thickness form and mean line of Jacobs, Ward and Pinkerton, The characteristics of 78 related airfoil
  *   sections, NACA Report 460 (1933), eqs. for y_t and y_c, thickness laid off square to the mean line. Behind the
  *   thickest place the form is stretched to end at the wanted back edge (at 2.1 % of the thickness it is the published
  *   form). Where the mean line would bend tighter than the section is thick, its highest place moves to the middle
- *   just far enough.
+ *   just far enough. A least front edge is a bar of that thickness with a round end, let into the form as far back as
+ *   that is thinner.
  */
 export function sectionOutline(spec: SectionSpec, pointsPerSide: number): Outline {
   const n = Math.max(8, Math.round(pointsPerSide));
@@ -86,7 +91,7 @@ export function sectionOutline(spec: SectionSpec, pointsPerSide: number): Outlin
     y[n + k] = meanY - up;
   };
   const m = spec.family === 'flat-plate' ? 0 : clamp(spec.camber, -0.15, 0.15);
-  if (spec.family === 'four-digit') fourDigit(put, n, t, m, spec.camberPosition, te);
+  if (spec.family === 'four-digit') fourDigit(put, n, t, m, spec, te);
   else plate(put, n, t, m, te);
   return { x, y };
 }
@@ -124,6 +129,17 @@ function plate(put: Put, n: number, t: number, m: number, te: number): void {
   }
 }
 
+/**
+ * How blunt a four-digit section's nose is against the published form of its thickness: the thickness whose nose radius
+ * 1.1019 t^2 (NACA Report 460) is that of the front edge, over the section's own; 1 where the edge is not thickened.
+ * Plates: 1, their front edge is never thinner than they are.
+ */
+export function noseThickening({ family, thickness, leadingEdge = 0 }: SectionSpec): number {
+  const t = clamp(thickness, 0.005, 0.4);
+  if (family !== 'four-digit' || !(leadingEdge > 0)) return 1;
+  return Math.max(1, Math.sqrt(Math.min(leadingEdge, t) / 2 / 1.1019) / t);
+}
+
 /** The camber position as used: moved toward the middle where the mean line's curvature 2 m / p^2 asks for it. */
 function fourDigitPeak(t: number, m: number, position: number): number {
   const tightest = Math.min(0.5, Math.sqrt(2 * Math.abs(m) * t));
@@ -144,13 +160,21 @@ export function sectionHollow(spec: SectionSpec): number {
 const form = (x: number): number =>
   5 * (0.2969 * Math.sqrt(x) + x * (-0.126 + x * (-0.3516 + x * (0.2843 - 0.1015 * x))));
 
-function fourDigit(put: Put, n: number, t: number, m: number, position: number, te: number): void {
-  const p = fourDigitPeak(t, m, position);
+/** Half thickness at `x` of a bar of half thickness `edge` whose front end is half round. */
+const bar = (x: number, edge: number): number =>
+  x < edge ? Math.sqrt(edge * edge - (edge - x) * (edge - x)) : edge;
+
+function fourDigit(put: Put, n: number, t: number, m: number, spec: SectionSpec, te: number): void {
+  const p = fourDigitPeak(t, m, spec.camberPosition);
+  const edge = Math.min(Math.max(0, spec.leadingEdge ?? 0), t) / 2;
   const top = form(THICKEST);
   const end = form(1);
   for (let k = 0; k <= n; k++) {
     const x = (1 - Math.cos((Math.PI * k) / n)) / 2;
-    const half = x <= THICKEST ? t * form(x) : te / 2 + ((form(x) - end) / (top - end)) * (t * top - te / 2);
+    const half =
+      x <= THICKEST
+        ? Math.max(t * form(x), bar(x, edge))
+        : te / 2 + ((form(x) - end) / (top - end)) * (t * top - te / 2);
     const q = x < p ? p : 1 - p;
     const meanY = x < p ? (m / (p * p)) * x * (2 * p - x) : (m / (q * q)) * (1 - 2 * p + x * (2 * p - x));
     put(k, x, meanY, Math.atan(((2 * m) / (q * q)) * (p - x)), half);
