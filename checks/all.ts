@@ -11,6 +11,7 @@ import { motorTopic } from './motor.ts';
 import { rotorTopic } from './rotors.ts';
 import { sectionTopic } from './sections.ts';
 import { shapeTopic } from './shapes.ts';
+import { strengthTopic } from './strength.ts';
 
 /** Every topic, in the order of docs/checks.md. */
 export const topics: readonly Topic[] = [
@@ -26,4 +27,5 @@ export const topics: readonly Topic[] = [
   driveTopic,
   motorTopic,
   craftTopic,
+  strengthTopic,
 ];
