@@ -31,7 +31,7 @@ describe('loadingLimits', () => {
     const [stall] = limitsOf(blade({ angle: [0.7, 0.5, 0.4, 1.2] }), 3).filter((l) => l.kind === 'stall');
     expect(stall.span).toBeGreaterThan(0.8);
     expect(stall.radius).toBeGreaterThan(0.03);
-    expect(stall.text).toMatch(/mm from the axis \(\d+ % of the span\)/);
+    expect(stall.text).toMatch(/mm from the axis \(\d+\s% of the span\)/);
   });
 
   it('asks diffusion and slowing of rows alone: the same turning by few blades passes', () => {

@@ -1,30 +1,15 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
 import type { MakeOrBuy } from '../study/make-or-buy.ts';
-import { run } from './run.ts';
+import { example, here, workshop } from '../../tests/program.ts';
 
-const main = fileURLToPath(new URL('main.ts', import.meta.url));
-const scout = fileURLToPath(
-  new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-);
+const scout = example('greenhouse-scout');
 const prices = ['--material', '25', '--motor', '12', '--controller', '8'];
 
-function child(...args: string[]) {
-  const done = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), main, 'buy', ...args], {
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
-async function buy(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await run(['buy', ...args], { out: (t) => void (out += t), err: (t) => void (err += t) });
-  return { code, out, err };
-}
+const { at, child: program, leave } = workshop('buy');
+afterAll(leave);
+const child = (...args: string[]) => program('buy', ...args);
+const buy = (...args: string[]) => here('buy', ...args);
 const figures = async (...args: string[]) =>
   JSON.parse((await buy(scout, ...prices, ...args, '--json')).out) as MakeOrBuy;
 
@@ -68,8 +53,7 @@ describe('buy', () => {
       scrap_ratio: 0.5,
       units: [{ name: 'pod', price: 19, mass_g: 21, thrust_N: 1.2, current_A: 8 }],
     };
-    const folder = mkdtempSync(join(tmpdir(), 'fanwright-buy-'));
-    const filed = join(folder, 'filed.json');
+    const filed = at('filed.json');
     writeFileSync(filed, JSON.stringify(project));
     const { out } = await buy(filed);
     expect(out).toMatch(/prices in crowns\n/);
@@ -80,7 +64,6 @@ describe('buy', () => {
     const dearer = await from('--motor', '20', '--unit', 'other:10:20:1:5');
     expect(dearer.printed.price - lineOnly.printed.price).toBeCloseTo(4 * 8, 9);
     expect(dearer.bought.map(({ name }) => name)).toEqual(['other']);
-    rmSync(folder, { recursive: true });
   });
 
   it.each([

@@ -1,11 +1,6 @@
-import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
-import { run } from './run.ts';
+import { afterAll, describe, expect, it } from 'vitest';
+import { example, here, workshop } from '../../tests/program.ts';
 
-const main = fileURLToPath(new URL('main.ts', import.meta.url));
-const example = (name: string) =>
-  fileURLToPath(new URL(`../../examples/greenhouse-scout/${name}.fanwright.json`, import.meta.url));
 const scout = example('greenhouse-scout');
 const HEADINGS = [
   'Where the mass sits',
@@ -19,18 +14,10 @@ const HEADINGS = [
   'A larger fan on this motor',
 ];
 
-function child(...args: string[]) {
-  const done = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), main, 'craft', ...args], {
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
-async function craft(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await run(['craft', ...args], { out: (t) => void (out += t), err: (t) => void (err += t) });
-  return { code, out, err };
-}
+const { child: program, leave } = workshop('craft');
+afterAll(leave);
+const child = (...args: string[]) => program('craft', ...args);
+const craft = (...args: string[]) => here('craft', ...args);
 const figures = async (...args: string[]) => JSON.parse((await craft(scout, ...args, '--json')).out);
 
 describe('craft', () => {

@@ -1,35 +1,10 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { run } from './run.ts';
+import { example, here, workshop } from '../../tests/program.ts';
 
-const main = fileURLToPath(new URL('main.ts', import.meta.url));
-const demo = fileURLToPath(
-  new URL('../../examples/greenhouse-scout/greenhouse-scout.fanwright.json', import.meta.url),
-);
-const folder = mkdtempSync(join(tmpdir(), 'fanwright-design-'));
-const at = (name: string) => join(folder, name);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-/** The real program in a process of its own. */
-function child(...args: string[]) {
-  const done = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), main, ...args], {
-    cwd: folder,
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
-
-/** The same in this process: quicker. */
-async function here(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await run(args, { out: (t) => void (out += t), err: (t) => void (err += t) });
-  return { code, out, err };
-}
+const demo = example('greenhouse-scout');
+const { at, child, leave } = workshop('design');
+afterAll(leave);
 
 describe('design', () => {
   it('prints stations, design point, limits and before and after, and writes nothing', () => {
@@ -93,7 +68,7 @@ describe('design', () => {
   it('refuses in one sentence what is out of reach or badly asked, and writes nothing', async () => {
     const cases: [string[], RegExp][] = [
       [['--rpm', '5000'], /out of reach of this rotor/],
-      [['--thrust', '3', '--throttle', '0.5'], /^At 50 % throttle the drive cannot give/],
+      [['--thrust', '3', '--throttle', '0.5'], /^At 50\s% throttle the drive cannot give/],
       [['--rpm', 'fast'], /^--rpm is "fast"; it must be a number from 10 to 200000 rpm\.$/m],
       [['--blades', '2.5'], /^--blades is 2\.5; it must be a whole number from 1 to 20\.$/m],
       [['--rpm', '9000', '--throttle', '0.5'], /cannot be used with option/],

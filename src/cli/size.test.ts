@@ -1,31 +1,16 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { existsSync, readFileSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
 import { assess } from '../assess/assess.ts';
 import { readProject } from '../project/read.ts';
 import type { SizeStudy } from '../study/size-types.ts';
-import { run } from './run.ts';
+import { example, here, workshop } from '../../tests/program.ts';
 
-const main = fileURLToPath(new URL('main.ts', import.meta.url));
-const example = (name: string) =>
-  fileURLToPath(new URL(`../../examples/greenhouse-scout/${name}.fanwright.json`, import.meta.url));
 const scout = example('greenhouse-scout');
 
-function child(...args: string[]) {
-  const done = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), main, 'size', ...args], {
-    encoding: 'utf8',
-  });
-  return { code: done.status, out: done.stdout, err: done.stderr };
-}
-async function size(...args: string[]) {
-  let out = '';
-  let err = '';
-  const code = await run(['size', ...args], { out: (t) => void (out += t), err: (t) => void (err += t) });
-  return { code, out, err };
-}
+const { at, child: program, leave } = workshop('size');
+afterAll(leave);
+const child = (...args: string[]) => program('size', ...args);
+const size = (...args: string[]) => here('size', ...args);
 
 describe('size', () => {
   it('prints the map, its legend, the front and sentences', () => {
@@ -68,27 +53,22 @@ describe('size', () => {
   });
 
   it('writes a row of the front as a project that assess agrees with', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'fanwright-size-'));
-    try {
-      const out = join(folder, 'wider.fanwright.json');
-      const args = [scout, '--motors', 'motor-1204-5000', '--tip', '60:68:4', '--blades', '5'];
-      const told = await size(...args, '--take', '1', '--out', out);
-      expect(told).toMatchObject({ code: 0, err: '' });
-      expect(told.out).toMatch(/Wrote .*: row 1 of the front\.\n$/);
-      const study = JSON.parse((await size(...args, '--json')).out) as SizeStudy;
-      const read = readProject(readFileSync(out));
-      if (!read.ok) throw new Error(read.errors[0].message);
-      expect(read.project.motor.name).toMatch(/1204, 5000/);
-      expect(read.project.fan.bladeCount).toBe(5);
-      expect(assess(read.project).craft.hover_min / study.front[0].hover_min).toBeCloseTo(1, 1);
-      const again = await size(...args, '--take', '1', '--out', out);
-      expect(again.code).toBe(2);
-      const beyond = await size(...args, '--take', '8', '--out', join(folder, 'b.fanwright.json'));
-      expect(beyond.err).toMatch(/^--take is 8; the front has \d rows?\.\n$/);
-      expect(existsSync(join(folder, 'b.fanwright.json'))).toBe(false);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+    const out = at('wider.fanwright.json');
+    const args = [scout, '--motors', 'motor-1204-5000', '--tip', '60:68:4', '--blades', '5'];
+    const told = await size(...args, '--take', '1', '--out', out);
+    expect(told).toMatchObject({ code: 0, err: '' });
+    expect(told.out).toMatch(/Wrote .*: row 1 of the front\.\n$/);
+    const study = JSON.parse((await size(...args, '--json')).out) as SizeStudy;
+    const read = readProject(readFileSync(out));
+    if (!read.ok) throw new Error(read.errors[0].message);
+    expect(read.project.motor.name).toMatch(/1204, 5000/);
+    expect(read.project.fan.bladeCount).toBe(5);
+    expect(assess(read.project).craft.hover_min / study.front[0].hover_min).toBeCloseTo(1, 1);
+    const again = await size(...args, '--take', '1', '--out', out);
+    expect(again.code).toBe(2);
+    const beyond = await size(...args, '--take', '8', '--out', at('b.fanwright.json'));
+    expect(beyond.err).toMatch(/^--take is 8; the front has \d rows?\.\n$/);
+    expect(existsSync(at('b.fanwright.json'))).toBe(false);
   });
 
   it('says why for a craft that no such fan lifts', async () => {

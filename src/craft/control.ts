@@ -161,7 +161,7 @@ export function controlWords(control: Control): string[] {
   const spread = Math.max(...control.trim) / Math.min(...control.trim);
   if (spread > 1.02)
     words.push(
-      `Its centre of mass is off the middle of the fans: the hardest-worked fan carries ${n((spread - 1) * 100, 2)} % more than the least.`,
+      `Its centre of mass is off the middle of the fans: the hardest-worked fan carries ${n((spread - 1) * 100, 2)}\u00a0% more than the least.`,
     );
   return words;
 }

@@ -181,14 +181,14 @@ describe('limits along the throttle', () => {
     [
       'controller',
       { controller: { ...demo.controller, continuousCurrent_A: 1 } },
-      /^The controller's current binds first, 1\.00 A at \d+ % throttle/,
+      /^The controller's current binds first, 1\.00 A at \d+\s% throttle/,
     ],
     [
       'cell current',
       { battery: { ...demo.battery, dischargeLimit_C: 3 } },
       /^The battery's current binds first, .*catch fire/,
     ],
-    ['motor continuous', { motor: { ...demo.motor, continuousCurrent_A: 1 } }, /below the \d+ % of hover/],
+    ['motor continuous', { motor: { ...demo.motor, continuousCurrent_A: 1 } }, /below the \d+\s% of hover/],
   ] as const)('%s is named where it binds', (kind, change, words) => {
     const { first, words: said } = driveLimits({ ...demo, ...change }, fan, options);
     expect(first?.kind).toBe(kind);

@@ -76,7 +76,7 @@ function physicalFaults({ resistance_mohm, noLoad }: MotorReadings, errors: Read
     if (Math.abs(disagreement - 1) > 0.15)
       faults.push({
         path: `noLoad.${at}.rpm`,
-        message: `The two readings give speeds for each volt that differ by ${n(Math.abs(disagreement - 1) * 100, 2)} %; they cannot both be right. A controller below full command shows the battery's voltage, not the motor's; and a tachometer may count magnet poles or blades in place of turns.`,
+        message: `The two readings give speeds for each volt that differ by ${n(Math.abs(disagreement - 1) * 100, 2)}\u00a0%; they cannot both be right. A controller below full command shows the battery's voltage, not the motor's; and a tachometer may count magnet poles or blades in place of turns.`,
       });
   }
   return faults;

@@ -132,7 +132,7 @@ function notesOn({ share, disagreement }: Computed, constants: MeasuredMotor, tw
     );
   if (two && Math.abs(disagreement - 1) > 0.03)
     notes.push(
-      `The two readings give speeds for each volt that differ by ${n(Math.abs(disagreement - 1) * 100, 2)} %, more than a hand meter explains; the mean is used.`,
+      `The two readings give speeds for each volt that differ by ${n(Math.abs(disagreement - 1) * 100, 2)}\u00a0%, more than a hand meter explains; the mean is used.`,
     );
   if (two && share > 1)
     notes.push(

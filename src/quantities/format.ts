@@ -24,7 +24,7 @@ export function formatMinutes(minutes: number): string {
   return rest === 0 ? `${whole} min` : `${whole} min ${rest} s`;
 }
 
-/** "58 %" from a ratio. */
+/** "58 %" from a ratio, with a space that no line breaks at. */
 export function formatPercent(ratio: number, digits = 0): string {
-  return `${(ratio * 100).toFixed(digits).replace('-', '−')} %`;
+  return `${(ratio * 100).toFixed(digits).replace('-', '−')}\u00a0%`;
 }

@@ -24,7 +24,7 @@ test('minutes and percent as people say them', () => {
     '5 min',
     '30 s',
   ]);
-  expect([formatPercent(0.576), formatPercent(-0.0125, 1)]).toEqual(['58 %', '−1.3 %']);
+  expect([formatPercent(0.576), formatPercent(-0.0125, 1)]).toEqual(['58\u00a0%', '−1.3\u00a0%']);
 });
 
 test('an interval is the root sum of squares on either side', () => {

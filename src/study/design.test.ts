@@ -64,7 +64,7 @@ describe('designForProject', () => {
   it('says why where drive or rotor cannot', () => {
     const weak = designForProject(demo, { thrust_N: 3, throttle: 0.5 });
     expect(!weak.ok && weak.reasons[0]).toMatch(
-      /^At 50 % throttle the drive cannot give the [\d.]+ W at the shaft/,
+      /^At 50\s% throttle the drive cannot give the [\d.]+ W at the shaft/,
     );
     const slow = designForProject(demo, { rpm: 5000 });
     expect(!slow.ok && slow.reasons[0]).toMatch(/out of reach of this rotor/);

@@ -28,7 +28,7 @@ async function openWith(page: Page, change: (file: File) => void): Promise<void>
 const entry = (page: Page) => page.locator('section[aria-labelledby="entry-card"]');
 const solved = (page: Page) =>
   page.locator('section[aria-labelledby="entry-card"][aria-busy="false"]').waitFor();
-const percentOf = (text: string) => Number(/^(−?[\d.]+) %/.exec(text)?.[1].replace('−', '-'));
+const percentOf = (text: string) => Number(/^(−?[\d.]+)\s%/.exec(text)?.[1].replace('−', '-'));
 
 describe('how the air enters', () => {
   it('is said with its numbers and solved again after an edit', async () => {
@@ -82,7 +82,7 @@ describe('with the duct and without', () => {
     expect(Number.parseFloat(margin)).toBe(open);
     const gain = Math.round(100 * (ducted / open - 1));
     const words = await card.locator('.compare-why').innerText();
-    expect(Math.abs(Number(/(\d+) % more thrust/.exec(words)?.[1]) - gain)).toBeLessThanOrEqual(1);
+    expect(Math.abs(Number(/(\d+)\s% more thrust/.exec(words)?.[1]) - gain)).toBeLessThanOrEqual(1);
   });
 });
 

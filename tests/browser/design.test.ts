@@ -20,10 +20,10 @@ describe('a blade drawn on request', () => {
     // Nothing has changed yet.
     expect(await verdict(page)).toBe(first);
     expect(await card.locator('.drawn h4').first().innerText()).toMatch(
-      /^5 blades for [\d.]+ N at [\d\u2009\u202f ]+ rpm, 55 % throttle$/,
+      /^5 blades for [\d.]+ N at [\d\u2009\u202f ]+ rpm, 55\s% throttle$/,
     );
     const throttle = card.getByRole('row', { name: /^Hover throttle/ }).getByRole('cell');
-    expect(await throttle.nth(1).innerText()).toMatch(/^5[456] %$/);
+    expect(await throttle.nth(1).innerText()).toMatch(/^5[456]\s%$/);
     expect(await throttle.nth(0).innerText()).not.toBe(await throttle.nth(1).innerText());
     const stations = card.getByRole('region', { name: 'Stations of the drawn blade' }).locator('tbody tr');
     expect(await stations.count()).toBeGreaterThanOrEqual(6);
@@ -32,7 +32,7 @@ describe('a blade drawn on request', () => {
     await use.press('Enter');
     expect(Number(await chord.inputValue())).toBeCloseTo(newChord, 0);
     expect(await verdict(page)).not.toBe(first);
-    expect(await page.locator('[data-answer="throttle"] .value').innerText()).toMatch(/^5[456] %/);
+    expect(await page.locator('[data-answer="throttle"] .value').innerText()).toMatch(/^5[456]\s%/);
     await card.getByText('This blade is in the fan now').waitFor();
 
     await page.getByRole('button', { name: 'Undo' }).click();

@@ -115,7 +115,7 @@ describe('what binds first', () => {
     const motor = page.locator('section[aria-labelledby="motor-title"]');
     await motor.getByLabel('Continuous current').fill('1');
     await motor.getByLabel('Continuous current').press('Enter');
-    await expect.poll(reached, SLOW).toMatch(/^\d+ %$/);
+    await expect.poll(reached, SLOW).toMatch(/^\d+\s%$/);
     await worked.waitFor();
     const low = parseFloat(await reached());
     expect(await page.locator('section[aria-labelledby="binding-title"]').innerText()).toMatch(

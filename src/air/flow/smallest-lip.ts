@@ -68,7 +68,8 @@ function advice(tooSmall: Look | null, enough: Look | null): LipAdvice {
 function adviceWords(tooSmall: Look | null, enough: Look | null): string {
   const mm = (look: Look) => `${(look.radius * 1000).toPrecision(3)} mm`;
   // Rounded down, so that the lip just too small and the one just large enough do not read the same.
-  const fills = (look: Look) => `the stream then fills ${Math.floor(100 * look.check.fill)} % of the bore`;
+  const fills = (look: Look) =>
+    `the stream then fills ${Math.floor(100 * look.check.fill)}\u00a0% of the bore`;
   if (tooSmall && enough) {
     const kept =
       enough.check.state === 'separated' ? `leaves so late that ${fills(enough)}` : 'keeps its air';

@@ -267,7 +267,7 @@ describe('lips', () => {
     expect(advice.radius).toBeGreaterThan(0.003);
     expect(advice.radius).toBeLessThan(0.009);
     expect(advice.words).toMatch(
-      /^A [\d.]+ mm lip at this disc loading separates \(the stream then fills \d+ % of the bore\); [\d.]+ mm leaves so late/,
+      /^A [\d.]+ mm lip at this disc loading separates \(the stream then fills \d+\s% of the bore\); [\d.]+ mm leaves so late/,
     );
     const none = smallestLip({ remake, from: 0.0012, to: 0.002, viscosity: 1.5e-5 });
     expect(none.radius).toBeNull();

@@ -8,7 +8,7 @@ describe('the rows of the margin', () => {
     const assessment = assess(demoProject());
     const rows = answersOf(assessment, 4);
     expect(rows.find((r) => r.id === 'need')?.value).toMatch(/^0\.\d+ N$/);
-    expect(rows.find((r) => r.id === 'throttle')?.interval).toMatch(/^\d+ % to \d+ %$/);
+    expect(rows.find((r) => r.id === 'throttle')?.interval).toMatch(/^\d+\s% to \d+\s%$/);
     expect(new Set(rows.map((r) => r.id)).size).toBe(rows.length);
     for (const row of rows) expect(row.why.length).toBeGreaterThan(0);
     expect(whenOf(assessment)).toBe('in hover');

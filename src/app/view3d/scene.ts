@@ -83,8 +83,11 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
     if (!queued) queued = requestAnimationFrame(draw);
   };
   const recolour = () => {
-    const style = getComputedStyle(canvas);
-    const colour = (name: string) => new Color(style.getPropertyValue(name).trim());
+    // Asked for as a colour in use: the token itself still holds both its light and its dark value.
+    const colour = (name: string) => {
+      canvas.style.color = `var(${name})`;
+      return new Color(getComputedStyle(canvas).color);
+    };
     rotor.color = colour('--solid-rotor');
     duct.color = colour('--solid-duct');
     motor.color = colour('--solid-motor');
