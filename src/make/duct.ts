@@ -83,7 +83,11 @@ export function tailConeMesh(kernel: Kernel, design: Design, quality: Quality): 
   );
 }
 
+/** Straight pieces for the lip's quarter circle and the change to the exit, each within `error` [m] of its curve. */
 function arcSteps(layout: FanLayout, error: number): number {
   const radius = Math.max(layout.lipRadius, layout.wall);
-  return Math.min(40, Math.max(6, Math.ceil(circleSegments(radius, error) / 4)));
+  // A half cosine of height 2 A in n pieces stands off its pieces by A pi^2 / (8 n^2).
+  const amplitude = Math.abs(layout.exitRadius - layout.boreRadius) / 2;
+  const change = Math.PI * Math.sqrt(amplitude / (8 * error));
+  return Math.min(40, Math.max(6, Math.ceil(circleSegments(radius, error) / 4), Math.ceil(change)));
 }
