@@ -1,4 +1,5 @@
 import { atmosphereTopic } from './atmosphere.ts';
+import { balanceTopic } from './balance.ts';
 import type { Topic } from './check.ts';
 import { craftTopic } from './craft.ts';
 import { driveTopic } from './drive.ts';
@@ -28,4 +29,5 @@ export const topics: readonly Topic[] = [
   motorTopic,
   craftTopic,
   strengthTopic,
+  balanceTopic,
 ];

@@ -68,6 +68,16 @@ export {
 } from './study/single-fan.ts';
 export { namedSection, type NamedSection } from './study/named-section.ts';
 
+export { benchAnswer, type BenchAnswer, type OrderAnswer, type Workshop } from './balance/bench.ts';
+export { benchCard, type BenchCard, type CardStep } from './balance/card.ts';
+export { knifeEdge, splitCorrection, type Moment, type Split } from './balance/correction.ts';
+export { GRADES, permissibleEccentricity, permissibleUnbalance } from './balance/grade.ts';
+export { bestOrder, type BladeOrder } from './balance/order.ts';
+export { printMany, type ManyRotors } from './balance/monte-carlo.ts';
+export { rotorBalance, rotorScatterOf, type BalanceAnswer } from './balance/rotor-balance.ts';
+export { readRunsCsv, type ReadRuns } from './balance/runs-csv.ts';
+export { readTrialRuns, type TrialAnswer } from './balance/trial-runs.ts';
+
 export { climbOf, type Climb } from './craft/climb.ts';
 export { controlOf, type Axis, type Control, type FanReach } from './craft/control.ts';
 export { flownOf, type Flown } from './craft/flight.ts';

@@ -38,7 +38,10 @@ export function orderWords(order: Omit<OrderAnswer, 'words'>, workshop: Workshop
     `Set the blades round the hub in the order ${order.order.join(', ')} (numbers as weighed), either way round. ${how}`,
     `That leaves ${n(order.after_gmm, 2)} g mm in place of ${n(order.before_gmm, 2)} g mm in the order weighed, the centre of a blade ${n(workshop.bladeRadius_mm, 3)} mm from the axis. ${verdict}`,
     ...(order.after_gmm > permissible_gmm
-      ? correctionWords(order.correction, workshop, `blade ${order.order[0]}, toward blade ${order.order[1]}`)
+      ? correctionWords(order.correction, workshop, {
+          from: `blade ${order.order[0]}, toward blade ${order.order[1]}`,
+          blades: order.order.map((blade) => `blade ${blade}`),
+        })
       : []),
   ];
 }
@@ -66,8 +69,15 @@ export function trialWords(trial: Extract<TrialAnswer, { ok: true }>, workshop: 
   return words;
 }
 
+/** From where the angles of a correction count, and what the blades are called where that is known. */
+export interface Places {
+  readonly from: string;
+  readonly blades?: readonly string[];
+}
+
 /** A correction as work: how much to add or take away, where and by what means. */
-export function correctionWords(correction: Moment, workshop: Workshop, from: string): string[] {
+export function correctionWords(correction: Moment, workshop: Workshop, places: Places): string[] {
+  const { from } = places;
   const { amount_gmm, angle_deg } = correction;
   if (!(amount_gmm > 0)) return [];
   const mass = massAtRadius(amount_gmm, workshop.radius_mm);
@@ -79,7 +89,7 @@ export function correctionWords(correction: Moment, workshop: Workshop, from: st
   return [
     `Add ${massInWords(mass)} ${at}, ${degrees(angle_deg)} past ${from}${tape}. At full throttle it pulls outward with ${n(amount_gmm * workshop.pullPerGmm_N, 2)} N: inside the rim it is pressed on, outside it flies off.`,
     `Or take ${massInWords(mass)} away on the other side, ${at}, ${degrees(angle_deg + 180)} past ${from}: ${drilling(mass, workshop)}, or ${n(sandedVolume(mass, workshop.density_kgpm3), 2)} mm³ sanded off. Drill or sand the hub rim, never a blade's root.`,
-    ...onBlades(correction, workshop, from),
+    ...onBlades(correction, workshop, places),
   ];
 }
 
@@ -95,7 +105,7 @@ function drilling(mass: number, { drill_mm, density_kgpm3, depth_mm }: Workshop)
     : `more than ${bit} should take from a hub ${n(depth_mm, 2)} mm high; add mass on the light side`;
 }
 
-function onBlades(correction: Moment, workshop: Workshop, from: string): string[] {
+function onBlades(correction: Moment, workshop: Workshop, { blades: names }: Places): string[] {
   const { blades, bladeRadius_mm } = workshop;
   if (blades < 2) return [];
   const split = splitCorrection(
@@ -105,13 +115,13 @@ function onBlades(correction: Moment, workshop: Workshop, from: string): string[
   if (split.shares.length === 0) return [];
   const parts = split.shares.map(
     ({ place, amount_gmm }) =>
-      `${massInWords(massAtRadius(amount_gmm, bladeRadius_mm))} on the blade at ${degrees((360 * place) / blades)}`,
+      `${massInWords(massAtRadius(amount_gmm, bladeRadius_mm))} on ${names?.[place] ?? `the blade at ${degrees((360 * place) / blades)}`}`,
   );
   const rest =
     split.left_gmm > 1e-9
       ? `; ${n(split.left_gmm, 2)} g mm across the blades remain, which only the hub can carry`
       : '';
-  const mark = from === 'the mark' ? ' (the mark being at a blade)' : '';
+  const mark = names ? '' : ' (the mark being at a blade)';
   return [
     `Or on the blades themselves${mark}: ${parts.join(' and ')}, ${n(bladeRadius_mm, 3)} mm from the axis${rest}. A thin coat of lacquer disturbs the air least.`,
   ];

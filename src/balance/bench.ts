@@ -77,7 +77,12 @@ export function benchAnswer(project: Project, balance: BalanceAnswer): BenchAnsw
     orderFault: fault,
     trial,
     trialWords: trial?.ok
-      ? [...trialWords(trial, workshop), ...correctionWords(trial.correction, workshop, 'the mark')]
+      ? [
+          ...trialWords(trial, workshop),
+          ...(trial.unbalance.amount_gmm <= workshop.permissible_gmm
+            ? ['That is within the grade: leave the rotor as it is.']
+            : correctionWords(trial.correction, workshop, { from: 'the mark' })),
+        ]
       : [],
   };
 }

@@ -48,6 +48,7 @@ describe('printed rotors', () => {
   it.each([
     ['one piece', changed({ rotorParts: 'one piece' })],
     ['blades apart', changed({ rotorParts: 'blades apart' })],
+    ['blades apart, lying', changed({ rotorParts: 'blades apart', bladesPrinted: 'lying' })],
     ['two blades', changed({ bladeCount: 2, rotorParts: 'one piece' })],
     ['two blades apart', changed({ bladeCount: 2, rotorParts: 'blades apart' })],
     ['resin, three blades', changed({ bladeCount: 3 }, { printer: { ...demo.printer, process: 'resin' } })],
@@ -75,9 +76,13 @@ describe('printed rotors', () => {
     expect(rotor.bladeRadius).toBeGreaterThan(demo.fan.hubDiameter_mm / 2000);
     expect(rotor.bladeRadius).toBeLessThan(demo.fan.tipDiameter_mm / 2000);
     // A plate upright in the print, chord 10 mm, thickness 1 mm, 20 mm long: both broad sides gain, and with blades apart the edges too.
-    const plate = (rotorParts: 'one piece' | 'blades apart') => {
+    const plate = (
+      rotorParts: 'one piece' | 'blades apart',
+      bladesPrinted: 'standing' | 'lying' = 'standing',
+    ) => {
       const project = changed({
         rotorParts,
+        bladesPrinted,
         tipDiameter_mm: 60,
         hubDiameter_mm: 20,
         section: { ...demo.fan.section, family: 'flat-plate', trailingEdge_mm: 1 },
@@ -88,6 +93,17 @@ describe('printed rotors', () => {
     expect(plate('one piece')).toBeCloseTo(2 * 0.01 * 0.02, 8);
     expect(plate('blades apart')).toBeGreaterThan(2 * 0.01 * 0.02 * 0.98);
     expect(plate('blades apart')).toBeLessThan(2 * 0.011 * 0.02 * 1.01);
+    expect(plate('blades apart', 'lying')).toBeCloseTo(2 * 0.001 * 0.02, 8);
+  });
+
+  it('lets the layers of a blade average out', () => {
+    const fine = rotorScatterOf(demo, volumesOf(demo));
+    const coarse = rotorScatterOf(
+      { ...demo, printer: { ...demo.printer, layer_mm: demo.printer.layer_mm * 4 } },
+      volumesOf(demo),
+    );
+    expect(coarse.offset / fine.offset).toBeCloseTo(2, 6);
+    expect(fine.bore).toBeCloseTo(demo.printer.xyScatter_mm / 1000, 12);
   });
 
   it('answers with what the grade permits and the force', () => {

@@ -7,10 +7,11 @@ import type { PrintedVolumes } from '../shape/volumes.ts';
 import { addSpreads, type Spread } from './spread.ts';
 
 /**
- * Scatter of the density from blade to blade, one standard deviation over the mean: flow of the filament, cure of the
- * resin. An estimate, no source.
+ * Scatter of the density from blade to blade of one print, one standard deviation over the mean: flow of the filament,
+ * cure of the resin. Parts of their own lie at other places of the bed and scatter twice as much. Estimates, no source.
  */
 const DENSITY_SCATTER: Readonly<Record<Printer['process'], number>> = { filament: 0.01, resin: 0.003 };
+const APART = 2;
 
 /** Points a side of the outlines: mass and perimeter to about 0.2 %. */
 const POINTS = 20;
@@ -35,14 +36,14 @@ export interface RotorScatter {
 }
 
 /**
- * Reads the scatter of a rotor off the printer and the blade's sections.
- * One piece, printed with its axis upright: each layer cuts the blade along the direction of turning and the line comes
- * out wider by the offset d on both sides, so a section of chord c, thickness t at angle b gains 2 d (c |sin b| + t |cos b|).
- * Blades apart, printed standing on the root: the section itself lies in the layer and gains its perimeter times d.
- * What is wrong with the whole of one print is wrong with all its blades and leaves the balance alone; from blade to blade
- * only the layers scatter, each by the printer's scatter and by itself, so a blade of N layers is off by s / sqrt(N).
- * Blades apart are parts of their own and scatter by all of s. Both are estimates, no source. Bore and seats lie off by
- * s in x and in y.
+ * Reads the scatter of a rotor off the printer and the blade's sections. Each layer's outline comes out proud by some
+ * offset d, so a section of chord c, thickness t, angle b and perimeter p gains
+ * - one piece, axis upright: each layer cuts the blade along the direction of turning: 2 d (c |sin b| + t |cos b|);
+ * - a blade apart, standing on its root: the section lies in the layer: p d;
+ * - a blade apart, lying on the bed: only its edges grow: 2 d t.
+ * What is wrong with a whole print is wrong with all its blades and leaves the balance alone; from blade to blade the
+ * layers scatter, each by the printer's scatter s and by itself, so a blade of N layers is off by d = s / sqrt(N) (an
+ * estimate, no source). Bore and seats lie off by s in x and in y.
  */
 export function rotorScatter(
   fan: Fan,
@@ -52,14 +53,16 @@ export function rotorScatter(
 ): RotorScatter {
   const curves = bladeCurves(fan);
   const apart = fan.rotorParts === 'blades apart';
+  const standing = apart && fan.bladesPrinted === 'standing';
   const seen = new Map<number, { area: number; gain: number }>();
   const sectionAt = (radius: number) => {
     const known = seen.get(radius);
     if (known) return known;
     const at = bladeAt(curves, radius);
     const { area, perimeter } = sectionIntegrals(sectionOutline(sectionSpecAt(fan.section, at), POINTS));
-    const proud = 2 * at.chord * (Math.abs(Math.sin(at.angle)) + at.thickness * Math.abs(Math.cos(at.angle)));
-    const found = { area: area * at.chord ** 2, gain: apart ? perimeter * at.chord : proud };
+    const upright = Math.abs(Math.sin(at.angle)) + at.thickness * Math.abs(Math.cos(at.angle));
+    const gain = at.chord * (standing ? perimeter : 2 * (apart ? at.thickness : upright));
+    const found = { area: area * at.chord ** 2, gain };
     seen.set(radius, found);
     return found;
   };
@@ -69,7 +72,8 @@ export function rotorScatter(
   const volume = over((r) => sectionAt(r).area);
   const scatter = metresFromMillimetres(printer.xyScatter_mm);
   const gain = over((r) => sectionAt(r).gain);
-  const height = gain / 2 / Math.max(curves.tipRadius - curves.hubRadius, Number.MIN_VALUE);
+  const span = Math.max(curves.tipRadius - curves.hubRadius, Number.MIN_VALUE);
+  const height = standing ? span : gain / 2 / span;
   const layers = Math.max(1, height / metresFromMillimetres(printer.layer_mm));
   return {
     blades: fan.bladeCount,
@@ -79,8 +83,8 @@ export function rotorScatter(
     apart,
     massPerOffset: density * gain,
     momentPerOffset: density * over((r) => r * sectionAt(r).gain),
-    offset: apart ? scatter : scatter / Math.sqrt(layers),
-    density: DENSITY_SCATTER[printer.process],
+    offset: scatter / Math.sqrt(layers),
+    density: DENSITY_SCATTER[printer.process] * (apart ? APART : 1),
     bore: scatter,
     seat: apart ? scatter : 0,
   };

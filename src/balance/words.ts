@@ -16,7 +16,7 @@ export function balanceWords(a: Omit<BalanceAnswer, 'words'>): string[] {
   const words: string[] = [];
   if (Number.isFinite(a.permissible_gmm))
     words.push(
-      `Grade G ${n(a.grade_mmps, 2)}${use ? ` (${use})` : ''} permits ${n(a.permissible_gmm)} g mm at the ${n(a.full_rpm)} rpm of full throttle: the centre of mass of this ${n(a.rotorMass_g)} g rotor within ${n((a.permissible_gmm / a.rotorMass_g) * 1000, 2)} µm of the axis.`,
+      `Grade G ${a.grade_mmps}${use ? ` (${use})` : ''} permits ${n(a.permissible_gmm)} g mm at the ${n(a.full_rpm)} rpm of full throttle: the centre of mass of this ${n(a.rotorMass_g)} g rotor within ${n((a.permissible_gmm / a.rotorMass_g) * 1000, 2)} µm of the axis.`,
     );
   const { value, low, high } = a.expected_gmm;
   words.push(

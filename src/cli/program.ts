@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { assessCommand } from './assess.ts';
+import { balanceCommand } from './balance.ts';
 import { buyCommand } from './buy.ts';
 import { checkCommand } from './check.ts';
 import { craftCommand } from './craft.ts';
@@ -48,6 +49,7 @@ local flight rules and licensed practice come first.`,
     sizeCommand(io),
     craftCommand(io),
     buyCommand(io),
+    balanceCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {
