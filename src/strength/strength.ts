@@ -12,7 +12,7 @@ import {
 import type { FanLayout } from '../shape/layout.ts';
 import { bendingTension, tipTurn, type AirLoad } from './blade.ts';
 import { armsOf, blowOf, shearEnergy, squeezedDuct, type Spring } from './impact.ts';
-import { keyStress, type KeyedRoot } from './keys.ts';
+import { keyStress } from './keys.ts';
 import { HUB_WARMER_K, POISSON, SHEAR_SHARE, warmShare, warmStrength } from './material.ts';
 import { filletConcentration } from './root.ts';
 import { loadedRotor, tipGrowth, type LoadedRotor, type RotorDesign } from './rotor.ts';
@@ -34,8 +34,6 @@ export interface StrengthAsk {
   readonly layout?: FanLayout;
   /** What the printer leaves of the blades; null or left out: they come out as drawn. */
   readonly printed?: PrintedBlade | null;
-  /** A keyed root as drawn; left out: usual proportions. */
-  readonly key?: KeyedRoot;
 }
 
 const MPA = 1e-6;
@@ -67,8 +65,14 @@ export function rotorStrength(ask: StrengthAsk): Strength | null {
       ),
     ),
     ...(layers === 'along' ? [layerMode(rotor, design, air_C, mode)] : []),
-    mode('hub', 'the rim of the hub', null, rotor.hubHoop, warmStrength(material, 'along', hub_C)),
-    ...(fan.rotorParts === 'blades apart' ? [keyMode(rotor, ask, hub_C, layers, mode)] : []),
+    mode(
+      'hub',
+      fan.rotorParts === 'blades apart' ? 'the body of the hub' : 'the rim of the hub',
+      null,
+      rotor.hubHoop,
+      warmStrength(material, 'along', hub_C),
+    ),
+    ...keyMode(rotor, ask, hub_C, layers, mode),
     ...(rotor.ring
       ? [
           mode(
@@ -186,47 +190,30 @@ function layerMode(rotor: LoadedRotor, { material }: RotorDesign, air_C: number,
   return mode('layers', 'the bond between layers', rotor.sections[at].radius, shear[at], strength);
 }
 
-/** Proportions of a keyed root where none is drawn. Common practice, no source. */
-const KEY = { neck: 1.2, head: 2.4, depth: 0.5, lengthShare: 0.8 } as const;
-
-/** Stress in the sharp corner of a slot over the mean in its neck: about two, common practice, no source. */
+/** Stress in the corner of a slot over the mean in its neck: about two, common practice, no source. */
 const SLOT_CORNER = 2;
 
-/** A key of usual proportions on the root's thickness, as long as most of the hub is high. */
-export function usualKey(rotor: Pick<LoadedRotor, 'layout' | 'sections'>): KeyedRoot {
-  const { layout, sections } = rotor;
-  const { thickness } = sections[0];
-  const height = layout.hubBottomZ - layout.hubTopZ;
-  const head = KEY.head * thickness;
-  const depth = KEY.depth * head;
-  return {
-    neck: KEY.neck * thickness,
-    head,
-    depth,
-    length: KEY.lengthShare * height,
-    radius: Math.max(layout.hubRadius / 2, layout.hubRadius - 2 * depth),
-  };
-}
-
-/** The weakest of neck, shoulders, bearing and the hub's tooth between two slots. */
+/** The weakest of neck, shoulders, seat and the hub's post between two keys; none where no key can be made. */
 function keyMode(
   rotor: LoadedRotor,
-  { design: { fan, material }, key = usualKey(rotor) }: StrengthAsk,
+  { design: { fan, material } }: StrengthAsk,
   hub_C: number,
   layers: 'along' | 'across',
   mode: ModeAt,
-): FailureMode {
-  const head = rotor.density * key.head * key.depth * key.length * key.radius;
-  const at = keyStress(key, rotor.forces.pull[0] + head, fan.bladeCount);
+): FailureMode[] {
+  const { key } = rotor;
+  if (!key) return [];
+  const at = keyStress(key, key.pull, fan.bladeCount);
   const blade = warmStrength(material, layers, hub_C);
   const hub = warmStrength(material, 'along', hub_C);
   const shear = SHEAR_SHARE * Math.min(blade, warmStrength(material, 'across', hub_C));
-  return [
+  const modes = [
     mode('key', 'the neck of the blade key', null, SLOT_CORNER * at.neck, blade),
     mode('key', 'the shoulders of the blade key', null, at.shear, shear),
     mode('key', 'the seat of the blade key', null, at.bearing, Math.min(blade, hub)),
-    mode('key', 'the hub between two blade keys', null, SLOT_CORNER * at.tooth, hub),
-  ].reduce((a, b) => (b.failureRpm < a.failureRpm ? b : a));
+    mode('key', 'the post of the hub between two blade keys', null, SLOT_CORNER * at.tooth, hub),
+  ];
+  return [modes.reduce((a, b) => (b.failureRpm < a.failureRpm ? b : a))];
 }
 
 function growthAt(rotor: LoadedRotor, gap_mm: number, omega: number): GrowthAt {

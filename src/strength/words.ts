@@ -55,7 +55,7 @@ export function strengthWords(s: Omit<Strength, 'words'>, { fan, material, print
     );
   if (fan.rotorParts === 'blades apart')
     words.push(
-      'The key of a separate blade is counted with usual proportions, not with the corner radii of your print: pull each blade by hand, hard, before you spin it.',
+      'The key of a separate blade is counted with twice its mean stress in the corners; a print may be worse: pull each blade by hand, hard, before you spin it.',
     );
   words.push(growthSentence(s), freedSentence(s), ...s.bumps.map(bumpSentence));
   return words;
