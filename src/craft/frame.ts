@@ -32,6 +32,12 @@ function askOf(design: Design, layout: FanLayout): FrameAsk {
   };
 }
 
+/** One body's frame with webs that reach into the middle of the walls, as its solid is drawn. */
+export function joinedPlanOf(design: Design): FramePlan | null {
+  const layout = fanLayout(design.fan, design.motor);
+  return framePlanOf(design, layout) && framePlan({ ...askOf(design, layout), into: layout.wall / 2 });
+}
+
 /** The frame of a project drawn; null where none is printed here or none could hold (open or leaning fans). */
 export function framePlanOf(
   design: Design,

@@ -1,4 +1,4 @@
-import { framePlanOf } from '../craft/frame.ts';
+import { framePlanOf, joinedPlanOf } from '../craft/frame.ts';
 import type { Design } from '../project/schema.ts';
 import type { FramePlan, Slab } from '../shape/frame.ts';
 import { fanPlacements } from './assembly-fans.ts';
@@ -12,8 +12,9 @@ import { combined, shift, turn } from './placement.ts';
 type Contour = [number, number][];
 
 /** The plan of a design that has a frame; `present` of its parts has asked before. */
-export function planned(design: Design): FramePlan {
-  const plan = framePlanOf(design);
+export const planned = (design: Design): FramePlan => held(framePlanOf(design));
+
+function held(plan: FramePlan | null): FramePlan {
   if (!plan) throw new Error('This design has no printed frame.');
   return plan;
 }
@@ -46,7 +47,7 @@ export const bridgePlacements = (design: Design): Placement[] =>
  * vanes are curved, ducts of fans that turn the other way are mirrored.
  */
 export function bodyMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
-  const plan = planned(design);
+  const plan = held(joinedPlanOf(design));
   const error = facetError(design.printer, quality);
   const drawn = ductMesh(kernel, design, quality);
   return withSolids((keep) => {

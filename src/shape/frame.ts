@@ -98,6 +98,8 @@ export interface FrameAsk {
   readonly pitch: number;
   /** Height of the middle of the battery [m] */
   readonly batteryZ: number;
+  /** How far the webs of one body reach into the walls they join [m]; 0 for what they add to the ducts. */
+  readonly into?: number;
   /** Diameters as drawn [m]: clearance hole, hole that holds the screw, clearance hole of the board. */
   readonly holes: { readonly clear: number; readonly held: number; readonly board: number };
 }
@@ -130,6 +132,7 @@ export function framePlan(ask: FrameAsk): FramePlan {
     ? (lug?.wallRadius ?? layout.outerRadius)
     : Math.max(wallOuterRadius(layout, face - thickness), wallOuterRadius(layout, face));
   const keepOut = wallRadius + (modular ? HOLLOW_ROOM : 0);
+  const reached = keepOut - (modular ? 0 : (ask.into ?? 0));
   const hangs = hangsOf(fans, layout.outerRadius, pitch, width);
   const direct = hangs.filter(({ parent }) => parent === null);
   const distance = (fan: number) => Math.hypot(fans[fan].x, fans[fan].y);
@@ -212,7 +215,7 @@ export function framePlan(ask: FrameAsk): FramePlan {
   const bridged = modular ? hangs.filter(({ parent }) => parent !== null) : neighbours(fans, pitch);
   const bridge: Slab | null = bridged.length
     ? {
-        outline: bridgeOutline(width, pitch / 2, keepOut),
+        outline: bridgeOutline(width, pitch / 2, reached),
         holes: modular
           ? [-1, 1].map((side) => ({ x: side * (pitch / 2 - lugRadius), y: 0, radius: holes.held / 2 }))
           : [],
@@ -226,7 +229,7 @@ export function framePlan(ask: FrameAsk): FramePlan {
   return {
     kind: modular ? 'modular' : 'one body',
     plate: {
-      outline: starOutline(pad, ends(keepOut)),
+      outline: starOutline(pad, ends(reached)),
       holes: [...plateHoles, ...boardHoles],
       slots,
       topZ: plateTop,
