@@ -25,6 +25,7 @@ export const faces = ['cli', 'app'];
 export const keptIn = {
   'manifold-3d': ['make'],
   fflate: ['make'],
+  'replicad-opencascadejs': ['make'],
   react: ['app'],
   'react-dom': ['app'],
   three: ['app'],

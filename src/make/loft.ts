@@ -17,6 +17,19 @@ export interface WrappedSection {
   readonly grow: number;
 }
 
+/** The sections behind a lofted surface: points `around` each, how far each was grown, all points one after another [mm]. */
+export interface LoftPoints {
+  readonly around: number;
+  readonly grow: readonly number[];
+  readonly positions: Float32Array;
+}
+
+/** Remembered beside the surfaces, for what draws exact curves through the same points. */
+const lofted = new WeakMap<Float32Array, LoftPoints>();
+
+/** What a surface was lofted through, asked by its coordinates; undefined where `loft` did not make them. */
+export const loftPointsOf = (positions: Float32Array): LoftPoints | undefined => lofted.get(positions);
+
 /**
  * A closed surface [mm] through sections of equal point count, each wrapped on its own cylinder about z, the middle of
  * every chord on one radial line. The front edge lies toward negative angles and (for a positive blade angle) upstream,
@@ -38,6 +51,7 @@ export function loft(sections: readonly WrappedSection[]): Mesh {
       positions[at++] = 1e3 * (middleZ + along * Math.sin(angle) - up * Math.cos(angle));
     }
   }
+  lofted.set(positions, { around, grow: sections.map(({ grow }) => grow), positions });
   const indices: number[] = [];
   const nose = (around - 1) / 2;
   for (let s = 0; s + 1 < sections.length; s++) {
