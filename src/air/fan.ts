@@ -5,6 +5,7 @@ import { gapEfficiencyLoss, gapShare } from './gap.ts';
 import { idealPower } from './momentum.ts';
 import { vaneRecovery, type Passage } from './passage.ts';
 import type { RotorAir } from './rotor.ts';
+import { insideTorque, outsideTorque, ringLeak } from './tip-ring.ts';
 import type { SectionConstants } from './section-constants.ts';
 import { sectionStream } from './section.ts';
 
@@ -31,6 +32,7 @@ export interface Ledger {
   /** Price of a jet that is faster at some radii than at others; in an open rotor with the tip and root losses. */
   readonly unevenJet: number;
   readonly profileDrag: number;
+  /** What flows over the tips; with a tip ring, what leaks past it and the drag of the ring in the air. */
   readonly tipGap: number;
   readonly swirl: number;
   readonly inletLip: number;
@@ -276,13 +278,31 @@ function gapShareOf({ rotor, passage, air, omega, states }: Job): number {
     force += rotor.chord[i] * rotor.width[i] * states[i].relativeSpeed ** 2 * states[i].cx;
   }
   const pressure = ((air.density / 2) * rotor.bladeCount * Math.max(0, force)) / (2 * Math.PI * area);
+  // Past a ring the air leaks back instead: that share of the flow was pressed in vain, taken as that share of the pressure.
+  if (rotor.tipRing && flow > 0)
+    return gapShare(ringLeak(rotor.tipRing, gapOf(rotor, passage), air, pressure) / (2 * Math.PI * flow));
   const psi = pressure / ((air.density / 2) * tipSpeed ** 2);
   return gapShare(gapEfficiencyLoss(passage.gapOverHeight, psi, flow / area / tipSpeed, passage.bladeAspect));
 }
 
+/** The gap at the tips [m]. */
+const gapOf = ({ tipRadius, hubRadius }: RotorAir, passage: Passage): number =>
+  passage.gapOverHeight * (tipRadius - hubRadius);
+
+/** Torque that the tip ring takes from the shaft [N m], against the turning; 0 without a ring. */
+function ringTorque({ rotor, passage, air, run, omega, states }: Job): number {
+  if (!rotor.tipRing || run.ideal) return 0;
+  const tip = states[states.length - 1];
+  const across = omega * rotor.tipRing.innerRadius - tip.swirlVelocity;
+  return (
+    outsideTorque(rotor.tipRing, passage ? gapOf(rotor, passage) : null, air, omega) +
+    insideTorque(rotor.tipRing, air, tip.axialVelocity, across)
+  );
+}
+
 /** Forces, flow and the ledger, each annulus by what the air carries away (not by what the blade gave). */
 function sumUp(job: Job, { gapShare: share, recovery }: Settled): FanAir {
-  const { rotor, passage, air, run, states, suctions, reynolds } = job;
+  const { rotor, passage, air, run, omega, states, suctions, reynolds } = job;
   const rho = air.density;
   const v0 = run.axialSpeed;
   let thrust = 0;
@@ -339,6 +359,9 @@ function sumUp(job: Job, { gapShare: share, recovery }: Settled): FanAir {
     throughFlow += flow;
     exitVelocities[i] = exitVelocity;
   }
+  const ring = ringTorque(job);
+  torque += ring;
+  tipGap += ring * omega;
   const disc = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);
   const ideal = idealPower(thrust, disc, passage ? passage.exitRatio : null, rho, v0);
   const losses = passage?.losses;

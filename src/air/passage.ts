@@ -136,6 +136,8 @@ export function passageOf(
   const hub = Math.min(hubRadius, 0.99 * tipRadius);
   const disc = Math.PI * (tipRadius ** 2 - hub ** 2);
   const bore = Math.PI * (boreRadius ** 2 - hub ** 2);
+  // A tip ring stands in the bore: behind it the stream widens in a step, at the loss of a sudden expansion (Borda-Carnot).
+  const step = layout.ringHalfHeight > 0 ? bore / disc : 1;
   const speed = Math.max(0.5, Math.abs(axialVelocity));
   const reynolds = (length: number) => (air.density * speed * length) / air.viscosity;
 
@@ -143,7 +145,8 @@ export function passageOf(
   const halfAngle = Math.atan((exitRadius - boreRadius) / coneLength);
   // Past the steepest angle the jet leaves the wall and keeps the area of the steepest cone.
   const filledRadius = Math.min(exitRadius, boreRadius + coneLength * Math.tan(STEEPEST_CONE));
-  const exitRatio = Math.max(0.02, (Math.PI * (filledRadius ** 2 - hub ** 2)) / bore);
+  const coneRatio = Math.max(0.02, (Math.PI * (filledRadius ** 2 - hub ** 2)) / bore);
+  const exitRatio = coneRatio * step;
 
   const wallLength = Math.max(1e-3, exitZ);
   const wetted =
@@ -175,7 +178,9 @@ export function passageOf(
       wallFriction: hold * wallFriction,
       hubBase,
       struts: (vaneDrag * vaneArea) / disc,
-      exitExpansion: hold * exitLoss(exitRatio, Math.min(Math.abs(halfAngle), STEEPEST_CONE)),
+      exitExpansion:
+        hold *
+        ((1 - 1 / step) ** 2 + exitLoss(coneRatio, Math.min(Math.abs(halfAngle), STEEPEST_CONE)) / step ** 2),
     },
     reversedExitRatio: 1,
     reversedLoss: REVERSED_INTAKE_LOSS,

@@ -1,11 +1,13 @@
 import type { Fan } from '../project/schema.ts';
 import { bladeAt, bladeCurves } from '../shape/blade.ts';
 import { noseThickening, sectionSpecAt } from '../shape/section.ts';
+import { ringHalfHeight } from '../shape/tip-ring.ts';
 import { evaluateCubic, shapeKeepingCubic } from '../numerics/interpolate.ts';
-import { radiansFromDegrees } from '../quantities/units.ts';
+import { metresFromMillimetres, radiansFromDegrees } from '../quantities/units.ts';
 import { printedAt, type PrintedBlade, type PrintedChange } from '../print/printed-fan.ts';
 import { enoughForPolar, polarTable, type PolarTable } from './polar.ts';
 import { latticeCoefficient } from './lattice.ts';
+import type { TipRing } from './tip-ring.ts';
 import { PLATE_NOSE, type SectionShape } from './section.ts';
 
 /** A rotor cut into annuli, hub to tip: what the air calculation reads. Radii and chords in m, angles in rad. */
@@ -21,6 +23,8 @@ export interface RotorAir {
   readonly sections: readonly SectionShape[];
   /** Lift slope in the row of blades over that alone. */
   readonly lattice: Float64Array;
+  /** The ring that joins the tips; left out: none. */
+  readonly tipRing?: TipRing;
 }
 
 /** How far the blade in hand differs from its drawing, for intervals and diagnosis. */
@@ -97,7 +101,7 @@ export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI):
   const table = polar ? measuredTable(polar) : undefined;
   const camberPosition = family === 'arc-plate' ? 0.5 : camberPosition_ratio;
   const hubRadius = Math.min(curves.hubRadius, 0.99 * curves.tipRadius);
-  return cut(fan.bladeCount, hubRadius, curves.tipRadius, annuli, (r) => {
+  const rotor = cut(fan.bladeCount, hubRadius, curves.tipRadius, annuli, (r) => {
     const blade = bladeAt(curves, r);
     const print = change.printed ? printedAt(change.printed, r) : AS_DRAWN;
     const chord = blade.chord * print.chordFactor;
@@ -118,6 +122,10 @@ export function rotorOfFan(fan: Fan, change: RotorChange = {}, annuli = ANNULI):
       },
     };
   });
+  const height = 2 * ringHalfHeight(fan, curves);
+  if (!(height > 0)) return rotor;
+  const outerRadius = curves.tipRadius + metresFromMillimetres(fan.tipRing_mm);
+  return { ...rotor, tipRing: { innerRadius: curves.tipRadius, outerRadius, height } };
 }
 
 /** A project's measured polar; undefined where no Reynolds number of it has the three angles a curve needs. */

@@ -114,7 +114,7 @@ type Placed = Pick<Model, 'project' | 'air' | 'layout' | 'needed' | 'discArea'>;
 function passageFor({ project, air, layout, needed, discArea }: Placed, wider: number): Passage | null {
   if (project.fan.kind === 'open') return null;
   const speed = Math.sqrt(needed / (air.density * discArea));
-  const gap = Math.max(0, layout.boreRadius - layout.tipRadius + wider);
+  const gap = Math.max(0, layout.boreRadius - layout.turningRadius + wider);
   return passageOf(project.fan, layout, air, speed, gap);
 }
 
