@@ -1,4 +1,5 @@
 import { useEffect, type ComponentType } from 'react';
+import { BalanceStage } from './balance/BalanceStage.tsx';
 import { BriefStage } from './brief/BriefStage.tsx';
 import { CraftStage } from './craft/CraftStage.tsx';
 import { FanStage } from './fan/FanStage.tsx';
@@ -20,6 +21,7 @@ const STAGES: Readonly<Record<Stage, ComponentType>> = {
   craft: CraftStage,
   fan: FanStage,
   print: PrintStage,
+  balance: BalanceStage,
 };
 
 /** The page: bar on top, stages on the left, the work in the middle, the answers in the margin. */

@@ -7,6 +7,7 @@ const WORDS: Readonly<Record<Stage, readonly [string, string]>> = {
   craft: ['Craft', 'balance, wind, battery'],
   fan: ['Fan', 'blade and duct'],
   print: ['Print', 'parts and files'],
+  balance: ['Balance', 'blades and trial runs'],
 };
 
 /** The stages in the order of the work. */
