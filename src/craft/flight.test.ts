@@ -165,7 +165,7 @@ test('limits of the wind keep the margin they promise, for a gust too', () => {
   expect(inWind(plain, limits.steady * 1.02, 'front').marginLeft).toBeLessThan(MARGIN_KEPT);
   expect(gustMargin(plain, limits.gust, 'front')).toBeGreaterThanOrEqual(MARGIN_KEPT);
   expect(gustMargin(plain, limits.gust * 1.02, 'front')).toBeLessThan(MARGIN_KEPT);
-  expect(windWords(limits)).toHaveLength(3);
+  expect(windWords(limits)).toHaveLength(4);
 });
 
 test('without a duct there is no air swallowed across the stream, and more wind is stood', () => {

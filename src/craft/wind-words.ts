@@ -12,6 +12,10 @@ const LIMITED_BY = {
 /** Wind across the disc over the air through it past which the windward lip is likely to stall. Common practice, no source. */
 const LIP_STALLS = 0.7;
 
+/** Said wherever a wind figure is shown. */
+const UNPROVEN =
+  'No measured craft of this size stands behind these wind figures, so take them as estimates: one published quad of 66 mm ducted rotors held a gust of at least 4 m/s and had about 2.5 times the drag and tipping moment of the same craft without ducts.';
+
 /** What wind it stands, in sentences. */
 export function windWords(limits: WindLimits): string[] {
   const { from, steady, gust, steadyLimit, atSteady } = limits;
@@ -29,6 +33,7 @@ export function windWords(limits: WindLimits): string[] {
       ? `No sudden gust below ${n(FASTEST, 2)} m/s takes that from it in a still hover.`
       : `A sudden gust of ${n(gust, 2)} m/s in a still hover leaves the same control.`,
   ];
+  words.push(UNPROVEN);
   if (atSteady.crossRatio > LIP_STALLS)
     words.push(
       `At that wind the air crosses the mouths at ${formatPercent(atSteady.crossRatio)} of the speed it goes through them: the windward lips may stall, which costs thrust and shakes, and this reckoning does not see it.`,

@@ -63,7 +63,7 @@ test('what has no price or no thrust is said, and compared with nothing', () => 
   const { words } = makeOrBuy(demo, costsOf(demo), [{ ...unit, thrust_N: 0 }], assessment);
   expect(words.slice(1)).toEqual([
     "ready unit: without its thrust it can't be set beside yours.",
-    'No price is given for the print material, a motor and a controller: it counts as nothing here.',
+    'No price is given for the print material, a motor and a controller: they count as nothing here, so the costs are not set side by side in words.',
   ]);
   expect(run().words[2]).toMatch(
     /^Most thrust for the money: .*; most for its mass: |^Most thrust for the money and/,

@@ -151,11 +151,17 @@ export function makeOrBuy(
   return {
     printed,
     bought,
-    words: [...wordsOf(printed, bought, costs.currency, scrap), ...unsaid(costs)],
+    words: [...wordsOf(printed, bought, costs.currency, scrap, unsaid(costs).length === 0), ...unsaid(costs)],
   };
 }
 
-function wordsOf(printed: FanSet, bought: readonly FanSet[], money: string, scrap: number): string[] {
+function wordsOf(
+  printed: FanSet,
+  bought: readonly FanSet[],
+  money: string,
+  scrap: number,
+  priced: boolean,
+): string[] {
   const hours = printed.printing_h < 10 ? n(printed.printing_h, 2) : n(printed.printing_h);
   const words = [
     `A flying set printed here costs ${n(printed.price)} ${money}: ${n(printed.material_g)} g of material and ${hours} h of printing with ${formatPercent(scrap)} scrap, ${n(printed.handsOn_h, 2)} h of work; it weighs ${n(printed.mass_g)} g and lifts the craft ${n(printed.thrustToWeight)} times its weight.`,
@@ -166,19 +172,20 @@ function wordsOf(printed: FanSet, bought: readonly FanSet[], money: string, scra
       continue;
     }
     const apart = set.price - printed.price;
-    const cost =
-      Math.abs(apart) < 0.005 * printed.price
-        ? 'the same money'
-        : `${n(Math.abs(apart))} ${money} ${apart < 0 ? 'less' : 'more'}`;
+    const cost = !priced
+      ? ''
+      : Math.abs(apart) < 0.005 * printed.price
+        ? 'the same money, '
+        : `${n(Math.abs(apart))} ${money} ${apart < 0 ? 'less' : 'more'}, `;
     const forMoney =
-      set.price > 0 && printed.price > 0
+      priced && set.price > 0
         ? `${n(set.gramsOfThrustPerMoney)} g of thrust for each ${money} against ${n(printed.gramsOfThrustPerMoney)}, `
         : '';
     words.push(
-      `${set.name}: ${cost}, ${n(set.mass_g)} g, ${n(set.thrustToWeight)} times the weight by its maker's figures; ${forMoney}${n(set.gramsOfThrustPerGram)} g of thrust for each gram of the set against ${n(printed.gramsOfThrustPerGram)}.`,
+      `${set.name}: ${cost}${n(set.mass_g)} g, ${n(set.thrustToWeight)} times the weight by its maker's figures; ${forMoney}${n(set.gramsOfThrustPerGram)} g of thrust for each gram of the set against ${n(printed.gramsOfThrustPerGram)}.`,
     );
   }
-  const most = bestBuy(printed, bought);
+  const most = priced && bestBuy(printed, bought);
   if (most) words.push(most);
   if (bought.some((set) => set.thrust_N > 0))
     words.push(
@@ -205,9 +212,9 @@ function unsaid(costs: PrintCosts): string[] {
     costs.motor_each > 0 ? '' : 'a motor',
     costs.controller_each > 0 ? '' : 'a controller',
   ].filter((what) => what !== '');
-  return missing.length > 0
-    ? [
-        `No price is given for ${missing.join(', ').replace(/, ([^,]*)$/, ' and $1')}: it counts as nothing here.`,
-      ]
-    : [];
+  if (missing.length === 0) return [];
+  const list = missing.join(', ').replace(/, ([^,]*)$/, ' and $1');
+  return [
+    `No price is given for ${list}: ${missing.length > 1 ? 'they count' : 'it counts'} as nothing here, so the costs are not set side by side in words.`,
+  ];
 }
