@@ -118,6 +118,11 @@ export { flownProject } from './study/tried.ts';
 export { controlLeft, windStood, type ControlLeft, type WindStood } from './study/whole-craft.ts';
 
 export { loadKernel, type Kernel } from './make/kernel.ts';
+export { assemble, type Assembly, type Piece } from './make/assembly.ts';
+export { checkFit, type FitCheck, type FitOptions, type Meeting } from './make/interference.ts';
+export { checkProject } from './make/interference-project.ts';
+export { craftFrameFaults, framePlanOf, frameVolumesOf } from './craft/frame.ts';
+export type { FramePlan, FrameVolumes } from './shape/frame.ts';
 export { make, type Made, type MadePart, type MakeOptions } from './make/make.ts';
 export { isGeometryFaultError, type GeometryFaultError } from './make/part.ts';
 export { writeStl } from './make/stl.ts';

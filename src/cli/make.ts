@@ -1,5 +1,7 @@
 import { join } from 'node:path';
 import { Command, Option } from 'commander';
+import { craftFrameFaults } from '../craft/frame.ts';
+import type { FitCheck } from '../make/interference.ts';
 import type { Made, MadePart } from '../make/make.ts';
 import type { Project } from '../project/schema.ts';
 import { formatNumber } from '../quantities/format.ts';
@@ -9,12 +11,13 @@ import { BadInput } from './fault.ts';
 import { makeFolder, writeWhole } from './files.ts';
 import { asJson, type Io } from './io.ts';
 import { firstOf, openProject, type OpenOptions } from './open.ts';
-import { bullet, columns } from './text.ts';
+import { bullet, columns, wrap } from './text.ts';
 
 interface MakeOptions extends OpenOptions {
   readonly out: string;
   readonly format: 'stl' | '3mf';
   readonly json?: boolean;
+  readonly checkFit: boolean;
 }
 
 /** `fanwright make FILE --out DIR`: the parts as files that print. */
@@ -30,11 +33,12 @@ export function makeCommand(io: Io): Command {
     )
     .option('--build <ID>', 'make one of the builds in the file instead of the design in hand')
     .option('--set <path=value>', 'change a value for this run only; may be given several times', collect)
+    .option('--no-check-fit', 'skip the check of how closely everything aboard fits')
     .option('--json', 'print the list of files and parts as JSON')
     .addHelpText('after', MAKE_NOTES)
     .action(async (file: string, options: MakeOptions) => {
       const { project } = openProject(file, options);
-      const faults = geometryFaults(project.fan, project.motor);
+      const faults = [...geometryFaults(project.fan, project.motor), ...craftFrameFaults(project)];
       if (faults.length)
         throw new BadInput(
           firstOf(
@@ -42,8 +46,17 @@ export function makeCommand(io: Io): Command {
             faults.map(({ path, text }) => ({ message: `${path}: ${text}` })),
           ),
         );
-      const { loadKernel, make, writeStl, writeThreeMf } = await solidRoom();
-      const made = await make(project, { kernel: await loadKernel() });
+      const { checkProject, loadKernel, make, writeStl, writeThreeMf } = await solidRoom();
+      const kernel = await loadKernel();
+      const made = await make(project, { kernel });
+      const fit = options.checkFit ? checkProject(kernel, project, made).fit : null;
+      if (fit?.collisions.length)
+        throw new BadInput(
+          firstOf(
+            file,
+            fit.collisions.map((message) => ({ message })),
+          ),
+        );
       const stem = fileName(made.name);
       const files =
         options.format === '3mf'
@@ -54,21 +67,26 @@ export function makeCommand(io: Io): Command {
       const names = files.map(({ name }) => join(options.out, name));
       io.out(
         options.json
-          ? asJson({ files: names, parts: made.parts.map(partFigures) })
-          : madeText(project, made, names),
+          ? asJson({
+              files: names,
+              parts: made.parts.map(partFigures),
+              clearances: fit && fit.meetings.map(clearance),
+            })
+          : madeText(project, made, names) + (fit ? fitText(fit) : ''),
       );
     });
 }
 
 /** The geometry kernel is large, and only this command needs it. */
 async function solidRoom() {
-  const [kernel, making, stl, threeMf] = await Promise.all([
+  const [kernel, fit, making, stl, threeMf] = await Promise.all([
     import('../make/kernel.ts'),
+    import('../make/interference-project.ts'),
     import('../make/make.ts'),
     import('../make/stl.ts'),
     import('../make/threemf.ts'),
   ]);
-  return { ...kernel, ...making, ...stl, ...threeMf };
+  return { ...kernel, ...fit, ...making, ...stl, ...threeMf };
 }
 
 /** A name that every file system takes: letters, digits and hyphens. */
@@ -124,12 +142,49 @@ function madeText(project: Project, made: Made, files: readonly string[]): strin
   );
 }
 
+const clearance = ({ a, b, pairs, gap_mm, gapAtSpeed_mm, at_mm }: FitCheck['meetings'][number]) => ({
+  a,
+  b,
+  pairs,
+  gap_mm,
+  gapAtSpeed_mm,
+  at_mm,
+});
+
+function fitText({ meetings, growth }: FitCheck): string {
+  if (meetings.length === 0) return '\nNothing aboard comes near anything else.\n';
+  const two = (value: number) => `${value.toFixed(2)} mm`;
+  return (
+    '\nHow closely it fits\n' +
+    columns(
+      [
+        ['between', 'pairs', 'at rest', 'at full speed', 'nearest at x, y, z'],
+        ...meetings.map(({ a, b, pairs, gap_mm, gapAtSpeed_mm, at_mm }) => [
+          `${a}, ${b}`,
+          String(pairs),
+          two(gap_mm),
+          gapAtSpeed_mm === null ? '' : two(gapAtSpeed_mm),
+          `${at_mm.map((value) => (Math.abs(value) < 0.05 ? 0 : value).toFixed(1)).join(', ')} mm`,
+        ]),
+      ],
+      [0],
+    ) +
+    wrap(
+      `Closest pair of each kind, as drawn. At full speed the rotor's tips have moved out by ${formatNumber(1e6 * growth, 2)} µm; warmth and creep come on top. x points forward, y to the right, z down from where lip and bore meet.`,
+    )
+  );
+}
+
 const MAKE_NOTES = `
 Lengths in the files are mm. The rotor lies with its closed face down, the duct stands on its exit.
 An even number of fans comes half right-handed and half left-handed. A fan that cannot be built as
-drawn is refused with the reason (exit code 2) and nothing is written.
+drawn is refused with the reason (exit code 2) and nothing is written. So is a craft whose parts run
+into each other, at rest or with the rotor grown at full speed; the sentence names the place.
+Motors count as their can, a battery and a board where a printed frame says how they lie; screws
+and wires are left out.
 
-Keys of --json: files (paths), parts (id, name, quantity, hand, volume_cm3, mass_g, size_mm).
+Keys of --json: files (paths), parts (id, name, quantity, hand, volume_cm3, mass_g, size_mm),
+clearances (a, b, pairs, gap_mm, gapAtSpeed_mm, at_mm; null with --no-check-fit).
 
 Before the first run of a printed rotor: glasses on, people out of its plane, speed up slowly
 behind a guard, and never beyond the speed its material stands.

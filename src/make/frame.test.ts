@@ -153,9 +153,11 @@ describe('what does not fit is said', () => {
     craftFrameFaults(framed(change)).map(({ path, text }) => `${path}: ${text}`);
 
   test('no lugs, and lugs that face elsewhere', () => {
-    expect(texts({ duct: { lugCount: 0 } })[0]).toMatch(/^fan\.duct\.lugCount: .* have none\. 1 would do\.$/);
+    expect(texts({ duct: { lugCount: 0 } })[0]).toMatch(
+      /^fan\.duct\.lugCount: .* have none\. 1 lug would do\.$/,
+    );
     const eight = { craft: { fanCount: 8, layout: 'two rows', ductSpacing_mm: 40 } as const };
-    expect(texts({ ...eight, duct: { lugCount: 4 } })[0]).toContain('8 would do');
+    expect(texts({ ...eight, duct: { lugCount: 4 } })[0]).toContain('8 lugs would do');
   });
 
   test('the spacing in the sentence does, a little less does not', () => {

@@ -75,7 +75,7 @@ function hangFaults({ fan }: Design, { fans }: FrameAsk, plan: FramePlan): Geome
   const needed = lugsFor(strips, lugCount);
   const most = Math.max(...strips.map((at) => at.length));
   const text = needed
-    ? `The frame meets each duct at ${most === 1 ? 'one lug' : `up to ${most} lugs`}, and the ducts have ${lugCount === 0 ? 'none' : `${lugCount}, in other directions`}. ${needed} would do.`
+    ? `The frame meets each duct at ${most === 1 ? 'one lug' : `up to ${most} lugs`}, and the ducts have ${lugCount === 0 ? 'none' : `${lugCount}, in other directions`}. ${needed === 1 ? '1 lug' : `${needed} lugs`} would do.`
     : 'No even number of lugs faces every strip of this layout. Another layout, or one body, would do.';
   return [{ path: 'fan.duct.lugCount', text }];
 }
