@@ -12,6 +12,7 @@ import { makeCommand } from './make.ts';
 import { motorCommand } from './motor.ts';
 import { newCommand } from './new.ts';
 import { sizeCommand } from './size.ts';
+import { strengthCommand } from './strength.ts';
 
 /** The whole command line. Help goes to `io.out`; refusals are thrown, for `run` to put into words. */
 export function buildProgram(io: Io): Command {
@@ -48,6 +49,7 @@ local flight rules and licensed practice come first.`,
     motorCommand(io),
     sizeCommand(io),
     craftCommand(io),
+    strengthCommand(io),
     buyCommand(io),
     balanceCommand(io),
   ])

@@ -35,9 +35,19 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
 /** "Unknown option '--jsn' (Did you mean --json?); see `fanwright assess --help`." */
 function usageSentence(message: string, args: readonly string[]): string {
   const text = sentence(message.replace(/^error: /, '')).slice(0, -1);
-  const command = ['new', 'check', 'assess', 'design', 'make', 'fan', 'motor', 'size', 'craft', 'buy'].find(
-    (name) => name === args[0],
-  );
+  const command = [
+    'new',
+    'check',
+    'assess',
+    'design',
+    'make',
+    'fan',
+    'motor',
+    'size',
+    'craft',
+    'strength',
+    'buy',
+  ].find((name) => name === args[0]);
   return `${text[0].toUpperCase()}${text.slice(1)}; see \`fanwright ${command ? command + ' ' : ''}--help\`.`;
 }
 

@@ -30,7 +30,7 @@ const placeOf = ({ name, radius_mm }: FailureMode): string =>
   radius_mm === null || name.includes('root') ? name : `${name} at radius ${n(radius_mm)} mm`;
 
 /** Without the zero behind the point. */
-const short = (value: number): string => n(value, 2).replace(/\.0$/, '');
+export const short = (value: number): string => n(value, 2).replace(/\.0$/, '');
 
 const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);
 
@@ -112,7 +112,7 @@ function bumpSentence(b: BumpTaken): string {
       : `Landing flat from ${short(b.height_m)} m, the arms of the frame take`;
   const end =
     b.stress_MPa <= b.strength_MPa
-      ? 'it should spring back'
-      : `expect a crack or a part that stays bent (it springs back from about ${n(100 * b.heldFrom_m, 1)} cm)`;
-  return `${what} ${n(b.energy_J, 2)} J with a peak near ${n(b.force_N, 2)} N, ${n(b.load_g, 2)} times the weight of what they stop: ${n(b.stress_MPa, 2)} MPa against ${n(b.strength_MPa, 2)} MPa, so ${end} (an estimate on hard ground, nothing damped).`;
+      ? 'It should spring back.'
+      : `Expect a crack or a part that stays bent: it springs back only from about ${n(100 * b.heldFrom_m, 1)} cm.`;
+  return `${what} ${n(b.energy_J, 2)} J with a peak near ${n(b.force_N, 2)} N, ${n(b.load_g, 2)} times the weight of what they stop: ${n(b.stress_MPa, 2)} MPa against ${n(b.strength_MPa, 2)} MPa. ${end} An estimate for hard ground, nothing damped.`;
 }
