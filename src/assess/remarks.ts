@@ -2,6 +2,8 @@ import { craftFrameFaults } from '../craft/frame.ts';
 import { dischargeLimit } from '../drive/battery.ts';
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/format.ts';
+import { degreesFromRadians } from '../quantities/units.ts';
+import { exitHalfAngle, largestExitRatio, STEEPEST_EXIT } from '../shape/exit.ts';
 import { geometryFaults } from '../shape/faults.ts';
 import type { Answers } from './answers.ts';
 import type { Model } from './model.ts';
@@ -38,6 +40,7 @@ export function remarksOn(project: Project, model: Model, draft: Draft, answers:
   limits(project, draft, say);
   margins(project, draft, answers, say);
   blade(project, draft, say);
+  exit(model, say);
   list.push(...strengthRemarks(project, draft.strength));
   const { full } = draft.fan;
   say(
@@ -130,6 +133,16 @@ function margins(project: Project, { craft }: Draft, answers: Answers, say: Say)
       `The battery is ${formatPercent(craft.batteryShare)} of the mass; past about half, more battery buys few minutes.`,
     );
   }
+}
+
+function exit({ layout }: Model, say: Say): void {
+  const angle = exitHalfAngle(layout);
+  if (!layout.ducted || angle <= STEEPEST_EXIT) return;
+  say(
+    'care',
+    'fan.duct.exitAreaRatio',
+    `On its way to the exit the wall leans up to ${n(degreesFromRadians(angle), 2)}° outward; past about ${n(degreesFromRadians(STEEPEST_EXIT), 2)}° the air lets go of it (Pereira, University of Maryland, 2008: the best of 17 ducts). An area ratio up to ${n(largestExitRatio(layout), 3)}, or a longer duct would do.`,
+  );
 }
 
 function blade(project: Project, { fan: { hover, full }, print }: Draft, say: Say): void {

@@ -89,7 +89,7 @@ function lugFaults(fan: Fan, layout: FanLayout): GeometryFault[] {
   if (lugs.length === 0) return [];
   const faults: GeometryFault[] = [];
   const add = (path: string, text: string) => faults.push({ path, text });
-  const [{ radius, wallRadius, halfWidth, topZ, bottomZ }] = lugs;
+  const [{ wallRadius, halfWidth, topZ, bottomZ }] = lugs;
   if (halfWidth > WIDEST_LUG * wallRadius) {
     add(
       'fan.duct.lugHole_mm',
@@ -109,7 +109,7 @@ function lugFaults(fan: Fan, layout: FanLayout): GeometryFault[] {
       'fan.duct.lugCount',
       `The lugs begin at the vanes, ${mm(free - topZ)} up into the ${lip ? "lip's joint" : 'lip'}. Vanes ${mm(free - topZ)} shorter would do.`,
     );
-  const most = Math.floor(Math.PI / Math.asin(Math.min(1, (halfWidth + BETWEEN / 2) / radius)));
+  const most = Math.floor(Math.PI / Math.asin(Math.min(1, (halfWidth + BETWEEN / 2) / wallRadius)));
   if (lugs.length > most)
     add(
       'fan.duct.lugCount',

@@ -77,18 +77,22 @@ export function passageRadius(layout: FanLayout, z: number): number {
  * that the exit face stays flat; beside the lip the outside of the lip, or the straight wall where the lip is no larger.
  */
 export function wallOuterRadius(layout: FanLayout, z: number): number {
-  const { boreRadius, lipRadius, exitRadius, wall } = layout;
+  const { boreRadius, lipRadius, wall } = layout;
   if (z < 0) {
     const within = lipRadius - wall;
     if (within <= 0) return boreRadius + wall;
     return boreRadius + lipRadius - Math.sqrt(within ** 2 - Math.min(-z, within) ** 2);
   }
-  const from = straightEnd(layout);
-  const exitZ = Math.max(layout.exitZ, 1e-4);
-  const u = Math.min(1, Math.max(0, (z - from) / (exitZ - from)));
-  const slope = ((exitRadius - boreRadius) * Math.PI) / 2 / (exitZ - from);
-  return passageRadius(layout, z) + wall * Math.hypot(1, slope * Math.sin(Math.PI * u));
+  const u = Math.min(1, Math.max(0, (z - straightEnd(layout)) / exitLength(layout)));
+  return passageRadius(layout, z) + wall * Math.hypot(1, exitSlope(layout) * Math.sin(Math.PI * u));
 }
+
+/** Length over which the bore changes to the exit [m]. */
+export const exitLength = (layout: FanLayout): number => Math.max(layout.exitZ, 1e-4) - straightEnd(layout);
+
+/** Slope of the air side to the axis where it is steepest, half way to the exit; positive where it widens. */
+export const exitSlope = (layout: FanLayout): number =>
+  ((layout.exitRadius - layout.boreRadius) * Math.PI) / 2 / exitLength(layout);
 
 /**
  * The duct wall with its lip: a shell of constant thickness. The lip is a quarter circle on the air side, ending in a
