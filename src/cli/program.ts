@@ -11,6 +11,7 @@ import type { Io } from './io.ts';
 import { makeCommand } from './make.ts';
 import { motorCommand } from './motor.ts';
 import { newCommand } from './new.ts';
+import { printerCommand } from './printer.ts';
 import { sizeCommand } from './size.ts';
 import { strengthCommand } from './strength.ts';
 
@@ -45,6 +46,7 @@ local flight rules and licensed practice come first.`,
     assessCommand(io),
     designCommand(io),
     makeCommand(io),
+    printerCommand(io),
     fanCommand(io),
     motorCommand(io),
     sizeCommand(io),

@@ -52,6 +52,8 @@ const LEAST_FOR_SCATTER = 3;
 const round = (value: number): number => Math.round(value * 1000) / 1000;
 const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 
+const counted = (count: number): string => (count === 1 ? '1 reading' : `${count} readings`);
+
 /** Standard deviation of a sample (divisor n - 1). */
 function deviation(values: readonly number[]): number {
   const middle = mean(values);
@@ -81,7 +83,7 @@ export function profileFromCoupon(readings: CouponReadings, printer: Printer): C
     const sides = pins.map((error) => error / 2);
     change.xyError_mm = round(mean(sides));
     words.push(
-      `An outside comes out ${n(Math.abs(change.xyError_mm), 2)} mm ${change.xyError_mm < 0 ? 'smaller' : 'larger'} on each side, from ${pins.length} readings of pins.`,
+      `An outside comes out ${n(Math.abs(change.xyError_mm), 2)} mm ${change.xyError_mm < 0 ? 'smaller' : 'larger'} on each side, from ${counted(pins.length)} of pins.`,
     );
     if (pins.length >= LEAST_FOR_SCATTER) {
       change.xyScatter_mm = round(deviation(sides));
@@ -98,7 +100,7 @@ export function profileFromCoupon(readings: CouponReadings, printer: Printer): C
   if (holes.length > 0) {
     change.holeShrink_mm = round(-mean(holes));
     words.push(
-      `A hole comes out ${n(Math.abs(change.holeShrink_mm), 2)} mm ${change.holeShrink_mm < 0 ? 'larger' : 'smaller'} in diameter, from ${holes.length} readings.`,
+      `A hole comes out ${n(Math.abs(change.holeShrink_mm), 2)} mm ${change.holeShrink_mm < 0 ? 'larger' : 'smaller'} in diameter, from ${counted(holes.length)}.`,
     );
   }
   const lean = readings.steepestCleanLean_deg;

@@ -47,12 +47,12 @@ export function printedWords({ stations, lay }: PrintedBlade): string[] {
   const thick = most((s) => s.thicknessFactor - 1);
   if (Math.abs(thick.thicknessFactor - 1) > WORTH.share)
     words.push(
-      `It comes out ${formatPercent(Math.abs(thick.thicknessFactor - 1))} ${thick.thicknessFactor > 1 ? 'thicker' : 'thinner'} at ${atRadius(thick)}.`,
+      `The blade comes out ${formatPercent(Math.abs(thick.thicknessFactor - 1))} ${thick.thicknessFactor > 1 ? 'thicker' : 'thinner'} at ${atRadius(thick)}.`,
     );
   const stepped = most((s) => s.steps);
   if (stepped.steps > 0.5 * WORTH.length)
     words.push(
-      `The layers leave steps ${mm(stepped.steps)} deep on its faces${lay === 'flat' ? ', as the rotor lies' : ''}.`,
+      `The layers leave steps ${mm(stepped.steps)} deep on the faces of the blades${lay === 'flat' ? ', as the rotor lies' : ''}.`,
     );
   return words.length > 0 ? words : ['The blade comes out as drawn.'];
 }
