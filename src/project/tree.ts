@@ -42,6 +42,8 @@ const UNITS: Readonly<Record<string, string>> = {
   s: 's',
   dBA: 'dB(A)',
   kgpm3: 'kg/m³',
+  mmps: 'mm/s',
+  gpm: 'g/m',
   GPa: 'GPa',
   MPa: 'MPa',
   mps: 'm/s',

@@ -4,7 +4,7 @@ import { on } from './round.ts';
 
 const HUB = 34;
 const TIP = 88;
-const TEXT = 108;
+const TEXT = 105;
 
 /** The blades in their best order round the hub, and where the heavy side is left. */
 export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
@@ -15,7 +15,7 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
   const story = `Blades round the hub, clockwise from the top: ${order.order.join(', ')}. What is left is heavy ${Math.round(heavy)}° past blade ${order.order[0]}.`;
   return (
     <figure className="round-drawing">
-      <svg viewBox="-140 -128 280 256" role="img" aria-label={story}>
+      <svg viewBox="-160 -124 320 248" role="img" aria-label={story}>
         {order.order.map((blade, place) => {
           const angle = (360 * place) / count;
           const mass = order.masses_g[blade - 1];
@@ -29,10 +29,10 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
                 x2={to.x}
                 y2={to.y}
               />
-              <text className="number" x={text.x} y={text.y - 1}>
+              <text className="number" textAnchor={side(text.x)} x={text.x} y={text.y - 1}>
                 {blade}
               </text>
-              <text className="mass" x={text.x} y={text.y + 12}>
+              <text className="mass" textAnchor={side(text.x)} x={text.x} y={text.y + 12}>
                 {n(mass, 3)} g
               </text>
             </g>
@@ -53,3 +53,6 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
     </figure>
   );
 }
+
+/** Words beside a blade run away from it; above and below they stand in the middle. */
+const side = (x: number): 'start' | 'middle' | 'end' => (x > 20 ? 'start' : x < -20 ? 'end' : 'middle');

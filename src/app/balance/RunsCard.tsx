@@ -61,7 +61,7 @@ export function RunsCard({ bench, expected_gmm }: Props) {
         </p>
       ) : (
         <>
-          <div className="scroll" tabIndex={0} role="region" aria-label="Trial runs">
+          <div className="scroll trial-runs" tabIndex={0} role="region" aria-label="Trial runs">
             <table className="stations">
               <thead>
                 <tr>

@@ -4,7 +4,7 @@ import { stages, useApp, type Stage } from '../state/store.ts';
 const WORDS: Readonly<Record<Stage, readonly [string, string]>> = {
   brief: ['Brief', 'what it must do'],
   makeup: ['Make-up', 'motor, cells, mass'],
-  craft: ['Craft', 'balance, wind, battery'],
+  craft: ['Craft', 'control, wind, battery'],
   fan: ['Fan', 'blade and duct'],
   print: ['Print', 'parts and files'],
   balance: ['Balance', 'blades and trial runs'],
