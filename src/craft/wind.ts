@@ -60,22 +60,43 @@ export const FASTEST = 60;
 
 const AXIS = { front: 'pitch', side: 'roll' } as const;
 
-/** In-plane drag of a rotor's blades: C_H = solidity c_d mu / 4. Source: Leishman, Principles of Helicopter Aerodynamics, 2006, ch. 5; c_d 0.03 at these Reynolds numbers (from memory). */
+/** Section drag and lift slope [1/rad] of small blades at their Reynolds numbers, for the drag across the stream. From memory. */
 const BLADE_DRAG = 0.03;
+const LIFT_SLOPE = 5;
 
-function rotorInPlaneDrag({ rotor, air }: Flown, omega: number, along: number): number {
-  const disc = Math.PI * rotor.tipRadius ** 2;
-  let area = 0;
-  for (let i = 0; i < rotor.radius.length; i++) area += rotor.chord[i] * rotor.width[i];
-  const solidity = (rotor.bladeCount * area) / disc;
-  return (air.density * disc * omega * rotor.tipRadius * solidity * BLADE_DRAG * along) / 4;
+/**
+ * In-plane drag of a rotor that does not flap, in a stream `along` [m/s] with `through` [m/s] of air through its disc:
+ *   H = N V / 2 rho Int c (c_d Omega r + a theta v / 2) dr,
+ * the mean over a turn of (dD + dL phi) sin psi with U_T = Omega r + V sin psi, U_P = v, c_l = a (theta - U_P / U_T); theta
+ * is taken from zero lift, which a thin arc has at -2 camber. The second term, lift tilted back where the blade meets the
+ * stream, is several times the first in small rotors. Source: blade-element theory with even inflow; Leishman, Principles of
+ * Helicopter Aerodynamics, 2006, chapters 3 and 5 (from memory; the mean over the turn is ours).
+ */
+export function rotorInPlaneDrag(
+  rotor: Flown['rotor'],
+  density: number,
+  omega: number,
+  along: number,
+  through: number,
+): number {
+  let sum = 0;
+  for (let i = 0; i < rotor.radius.length; i++) {
+    const fromZeroLift = rotor.angle[i] + 2 * rotor.sections[i].camber;
+    sum +=
+      rotor.chord[i] *
+      rotor.width[i] *
+      (BLADE_DRAG * omega * rotor.radius[i] + (LIFT_SLOPE * fromZeroLift * Math.max(0, through)) / 2);
+  }
+  return (rotor.bladeCount * along * density * sum) / 2;
 }
 
 /** Drag that one fan makes across a stream of `along` [m/s] in its plane while it turns at `omega` in air that comes at `axial`. */
 function fanDrag(flown: Flown, omega: number, axial: number, along: number): number {
-  return flown.passage
-    ? Math.max(0, mapAt(flown.map, omega, axial).massFlow) * along
-    : rotorInPlaneDrag(flown, omega, along);
+  const { air, rotor, passage } = flown;
+  const massFlow = Math.max(0, mapAt(flown.map, omega, axial).massFlow);
+  if (passage) return massFlow * along;
+  const disc = Math.PI * (rotor.tipRadius ** 2 - rotor.hubRadius ** 2);
+  return rotorInPlaneDrag(rotor, air.density, omega, along, massFlow / air.density / disc);
 }
 
 /** Moment about the centre of mass [Nm] of drags met in the plane of the discs; positive lifts the windward side. */
