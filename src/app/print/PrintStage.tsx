@@ -3,6 +3,8 @@ import { NumberField } from '../field/NumberField.tsx';
 import { TextField } from '../field/TextField.tsx';
 import { PartPicker } from '../makeup/PartPicker.tsx';
 import { useApp } from '../state/store.ts';
+import { DivisionCard } from './DivisionCard.tsx';
+import { AssemblyCard } from './AssemblyCard.tsx';
 import { PartsList } from './PartsList.tsx';
 
 const PRINTER = [
@@ -30,6 +32,8 @@ export function PrintStage() {
   return (
     <>
       <PartsList />
+      <AssemblyCard />
+      <DivisionCard />
       <section className="card" aria-labelledby="printer-title">
         <h2 id="printer-title">Printer</h2>
         <PartPicker group="printer" />
