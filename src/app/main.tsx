@@ -14,6 +14,7 @@ import './style/start.css';
 import './style/design.css';
 import './style/craft.css';
 import './style/size.css';
+import './style/strength.css';
 import './style/balance.css';
 
 restoreTheme();

@@ -46,7 +46,7 @@ export function strengthWords(s: Omit<Strength, 'words'>, { fan, material, print
       ? 'The blades lie flat on the bed, so the pull runs along their layers'
       : 'The blades stand on the bed, so the pull tears across their layers';
   words.push(
-    `${way}; in air of ${n(s.material.blade_C, 2)} °C ${material.name} keeps ${formatPercent(s.material.bladeShare)} of its strength, and ${formatPercent(s.material.hubShare)} at a hub warmed to about ${n(s.material.hub_C, 2)} °C by the motor (rule of thumb: straight down from 23 °C to nothing at ${n(material.softening_C, 3)} °C).`,
+    `${way}; in air of ${n(s.material.blade_C, 2)} °C ${material.name} keeps ${formatPercent(s.material.bladeShare)} of its strength, and ${formatPercent(s.material.hubShare)} at a hub warmed to about ${n(s.material.hub_C, 2)} °C by the motor (rule of thumb: straight down from 23 °C to nothing at ${n(material.softening_C, 2)} °C).`,
   );
   const least = Math.min(...s.stations.carrying);
   if (least < 0.995)

@@ -9,6 +9,7 @@ import { EndView } from '../sheet/EndView.tsx';
 import { HalfSection } from '../sheet/HalfSection.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
 import { useApp } from '../state/store.ts';
+import { StrengthCard } from '../strength/StrengthCard.tsx';
 import { SolidView } from '../view3d/SolidView.tsx';
 import { BladeCard } from './BladeCard.tsx';
 import { BladeTable } from './BladeTable.tsx';
@@ -58,6 +59,7 @@ export function FanStage() {
         </div>
       )}
       {assessment && point && <BladeCard project={project} point={point} when={whenOf(assessment)} />}
+      {assessment && <StrengthCard project={project} strength={assessment.strength} />}
       <DesignCard project={project} />
       <AirEntry project={project} hover={assessment?.fan.hover ?? null} />
       <BladeTable project={project} />
