@@ -1,5 +1,6 @@
 import {
   AmbientLight,
+  Box3,
   BufferAttribute,
   BufferGeometry,
   Color,
@@ -10,20 +11,27 @@ import {
   HemisphereLight,
   Matrix4,
   Mesh,
+  MeshBasicMaterial,
   MeshStandardMaterial,
   PerspectiveCamera,
   Plane,
   Scene,
+  Sphere,
+  SphereGeometry,
   Vector3,
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 import type { FanLayout } from '../../shape/layout.ts';
-import type { ShownPart } from './solids.ts';
+import type { ShownCraft, ShownPart } from './solids.ts';
 
 /** The drawn fan in three dimensions: draws when something changed, and only then. */
 export interface FanScene {
   show(parts: readonly ShownPart[], layout: FanLayout): void;
+  /** The whole craft in place of one fan, with its centre of mass. */
+  showCraft(craft: ShownCraft): void;
+  /** Looks straight down on it, forward being up, or as at first. */
+  lookFrom(where: 'above' | 'askew'): void;
   recolour(): void;
   /** How long the last picture held up the page [ms]; long where there is no graphics card. */
   held(): number;
@@ -43,6 +51,7 @@ const TURNING: ReadonlySet<ShownPart['kind']> = new Set(['rotor', 'blade', 'hub'
 
 /** How far off, in radii of the sphere around the fan, so that the fan fills the view. */
 const DISTANCE = 3.05;
+const CRAFT_DISTANCE = 3.1;
 
 /** Builds the view on a canvas. Throws where there is no WebGL. */
 export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean) => void): FanScene {
@@ -69,6 +78,9 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
     clippingPlanes: [cut],
   });
   const motor = new MeshStandardMaterial({ roughness: 0.4, metalness: 0.4 });
+  // A craft is shown whole.
+  const whole = new MeshStandardMaterial({ roughness: 0.8, flatShading: true });
+  const centre = new MeshBasicMaterial({ depthTest: false, transparent: true });
   let framed = 0;
   let queued = 0;
   let heldFor = 0;
@@ -90,6 +102,8 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
     };
     rotor.color = colour('--solid-rotor');
     duct.color = colour('--solid-duct');
+    whole.color = duct.color;
+    centre.color = colour('--mark');
     motor.color = colour('--solid-motor');
     redraw();
   };
@@ -147,6 +161,45 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
       controls.update();
       redraw();
     },
+    showCraft(craft) {
+      empty();
+      const looks = { turns: rotor, printed: whole, bought: motor };
+      const geometries = craft.meshes.map(({ positions, indices }) => {
+        const geometry = new BufferGeometry();
+        geometry.setAttribute('position', new BufferAttribute(positions, 3));
+        geometry.setIndex(new BufferAttribute(indices, 1));
+        return geometry;
+      });
+      for (const { mesh, look, placement } of craft.pieces) {
+        const drawn = new Mesh(geometries[mesh], looks[look]);
+        drawn.applyMatrix4(new Matrix4().fromArray(placement));
+        fan.add(drawn);
+      }
+      fan.updateMatrixWorld(true);
+      const sphere = new Box3().setFromObject(fan).getBoundingSphere(new Sphere());
+      const dot = new Mesh(new SphereGeometry(sphere.radius * 0.025, 24, 16), centre);
+      dot.position.set(...craft.centreOfMass_mm);
+      dot.renderOrder = 1;
+      fan.add(dot);
+      const from = framed ? camera.position.clone().sub(controls.target) : FIRST_VIEW.clone();
+      controls.target.copy(sphere.center);
+      from.setLength(framed ? from.length() * (sphere.radius / framed) : sphere.radius * CRAFT_DISTANCE);
+      framed = sphere.radius;
+      camera.position.copy(controls.target).add(from);
+      controls.update();
+      redraw();
+    },
+    lookFrom(where) {
+      const distance = camera.position.distanceTo(controls.target);
+      // Forward, the craft's x, is the view's x: the reader stands behind it.
+      const from =
+        where === 'above'
+          ? new Vector3().setFromSphericalCoords(distance, 1e-3, -Math.PI / 2)
+          : FIRST_VIEW.clone().setLength(distance);
+      camera.position.copy(controls.target).add(from);
+      controls.update();
+      redraw();
+    },
     recolour,
     held: () => heldFor,
     turn(across, up) {
@@ -166,7 +219,7 @@ export function createScene(canvas: HTMLCanvasElement, onContext: (lost: boolean
       canvas.removeEventListener('webglcontextrestored', onBack);
       controls.dispose();
       empty();
-      for (const material of [rotor, duct, motor]) material.dispose();
+      for (const material of [rotor, duct, motor, whole, centre]) material.dispose();
       renderer.dispose();
     },
   };

@@ -1,5 +1,6 @@
-import type { Design } from '../../project/schema.ts';
+import type { Design, Project } from '../../project/schema.ts';
 import type { Quality } from '../../make/fineness.ts';
+import type { FitCheck } from '../../make/interference.ts';
 import type { PartKind } from '../../make/part.ts';
 
 /** A part as the view needs it: its surface and how each piece of it stands in the fan. */
@@ -31,6 +32,19 @@ export interface Refused {
   readonly why: readonly string[];
 }
 
+/** A whole craft as the view needs it: each surface once, and where its copies stand. */
+export interface ShownCraft {
+  readonly meshes: readonly { readonly positions: Float32Array; readonly indices: Uint32Array }[];
+  readonly pieces: readonly {
+    readonly mesh: number;
+    readonly look: 'turns' | 'printed' | 'bought';
+    readonly placement: readonly number[];
+  }[];
+  readonly centreOfMass_mm: readonly [x: number, y: number, z: number];
+  readonly mass_g: number;
+  readonly frameScrews: number;
+}
+
 export type Named = Design & { readonly name: string };
 
 /** What the worker offers. A refused call leaves it ready for the next one. */
@@ -40,6 +54,10 @@ export interface SolidsWorker {
     quality: Quality,
   ): Promise<{ readonly ok: true; readonly parts: readonly ShownPart[] } | Refused>;
   parts(project: Named): Promise<{ readonly ok: true; readonly parts: readonly PartFacts[] } | Refused>;
+  /** The craft put together; coarse, so that it comes at once. */
+  assembled(project: Project): Promise<{ readonly ok: true; readonly craft: ShownCraft } | Refused>;
+  /** How closely it fits, from the parts in full quality: takes seconds. */
+  fit(project: Project): Promise<{ readonly ok: true; readonly fit: FitCheck } | Refused>;
   file(
     project: Named,
     wanted: PartFile,

@@ -1,10 +1,12 @@
 import { expose, transfer } from 'comlink';
+import { assemble, type Assembly } from '../../make/assembly.ts';
+import { checkProject } from '../../make/interference-project.ts';
 import { loadKernel, type Kernel } from '../../make/kernel.ts';
 import { make, type Made } from '../../make/make.ts';
 import { isGeometryFaultError, makePart, presentKinds } from '../../make/part.ts';
 import { writeStl } from '../../make/stl.ts';
 import { writeThreeMf } from '../../make/threemf.ts';
-import type { Named, Refused, SolidsWorker } from './solids.ts';
+import type { Named, Refused, ShownCraft, SolidsWorker } from './solids.ts';
 
 let kernel: Promise<Kernel> | null = null;
 let last: { readonly project: Named; readonly made: Promise<Made> } | null = null;
@@ -39,9 +41,14 @@ const worker: SolidsWorker = {
   shown: (design, quality) =>
     refusing(async () => {
       const at = await ready();
-      const ofFan = presentKinds(design).filter(({ per }) => per === 'fan');
+      // One body holds the ducts of all fans; the view of one fan shows its own.
+      const alone = {
+        ...design,
+        craft: { ...design.craft, frame: { ...design.craft.frame, kind: 'none' as const } },
+      };
+      const ofFan = presentKinds(alone).filter(({ per }) => per === 'fan');
       const parts = ofFan.map(({ kind, name }) => {
-        const { positions, indices, placements, volume_m3 } = makePart(at, design, kind, { quality });
+        const { positions, indices, placements, volume_m3 } = makePart(at, alone, kind, { quality });
         return { kind, name, positions, indices, placements, volume_m3 };
       });
       return transfer(
@@ -67,6 +74,20 @@ const worker: SolidsWorker = {
         ),
       };
     }),
+  assembled: (project) =>
+    refusing(async () => {
+      const made = await make(project, { kernel: await ready(), quality: 'coarse' });
+      const craft = shownCraft(assemble(project, made));
+      return transfer(
+        { ok: true as const, craft },
+        craft.meshes.flatMap((mesh) => [mesh.positions.buffer, mesh.indices.buffer]),
+      );
+    }),
+  fit: (project) =>
+    refusing(async () => {
+      const { fit } = checkProject(await ready(), project, await madeOf(project));
+      return { ok: true as const, fit };
+    }),
   file: (project, wanted) =>
     refusing(async () => {
       const made = await madeOf(project);
@@ -76,6 +97,21 @@ const worker: SolidsWorker = {
       return { ok: true as const, bytes: owned(writeStl(part, part.name)) };
     }),
 };
+
+function shownCraft({ pieces, centreOfMass_mm, mass_g, frameScrews }: Assembly): ShownCraft {
+  const meshes = [...new Set(pieces.map(({ mesh }) => mesh))];
+  return {
+    meshes: meshes.map(({ positions, indices }) => ({ positions, indices })),
+    pieces: pieces.map(({ mesh, turns, bought, placement }) => ({
+      mesh: meshes.indexOf(mesh),
+      look: bought ? 'bought' : turns ? 'turns' : 'printed',
+      placement,
+    })),
+    centreOfMass_mm,
+    mass_g,
+    frameScrews,
+  };
+}
 
 /** Bytes that own their whole buffer, so that they can be handed over. */
 function owned(bytes: Uint8Array): Uint8Array<ArrayBuffer> {
