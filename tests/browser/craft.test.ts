@@ -75,4 +75,31 @@ describe('the craft', () => {
     await expect.poll(() => why.count(), SLOW).toBe(0);
     expect(problems).toEqual([]);
   });
+
+  it('sets printed fans beside a unit one can buy, row by row, and undoes it', async () => {
+    const { page, problems } = await stand.open();
+    await toStage(page, 'Craft');
+    const card = page.locator('section[aria-labelledby="make-or-buy-title"]');
+    const table = card.getByRole('region', { name: 'Printed and bought side by side' });
+    expect(await card.innerText()).toContain('No price is given for the print material, a motor and');
+    const set = async (label: string, value: string) => {
+      await card.getByLabel(label, { exact: true }).fill(value);
+      await card.getByLabel(label, { exact: true }).press('Enter');
+    };
+    await set('A kilogram of material', '25');
+    await set('One motor', '12');
+    await set('One controller channel', '8');
+    await card.getByRole('button', { name: 'Add a unit one can buy' }).press('Enter');
+    await set('price of unit 1', '20');
+    await set('thrust of unit 1', '1.9');
+    await expect.poll(() => table.locator('tbody tr').nth(1).innerText()).toMatch(/^unit 1\s+112\s/);
+    expect(await card.innerText()).toMatch(/Most thrust for the money/);
+    await card.getByLabel('unit 1 brings its controller').click();
+    await expect.poll(() => table.locator('tbody tr').nth(1).innerText()).toMatch(/^unit 1\s+80\.0\s/);
+    await card.getByRole('button', { name: 'Remove unit 1' }).press('Enter');
+    expect(await table.locator('tbody tr').count()).toBe(1);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await table.locator('tbody tr').count()).toBe(2);
+    expect(problems).toEqual([]);
+  });
 });
