@@ -73,21 +73,36 @@ export function designForProject(project: Project, wish: DesignWish = {}): Proje
     const model = modelOf(current);
     if (design && round > LEAST_ROUNDS && isSettled(model, wish, thrust, omega)) break;
     thrust = wish.thrust_N ?? model.needed;
-    const speed = speedFor(supply, model, wish, thrust, design, omega);
+    // The printer's share: the drawing is designed for as much more thrust as the print gives less.
+    const made = design && runAt(model, omega);
+    const gain = design && made && made.thrust > 0 ? design.run.thrust / made.thrust : 1;
+    const speed = speedFor(
+      supply,
+      model,
+      wish,
+      thrust,
+      made && made.thrust > 0 ? made.shaftPower : null,
+      omega,
+    );
     if (typeof speed === 'string') return { ok: false, reasons: [speed], mostThrust_N: null };
     omega = speed;
     const result = designBlade({
       fan: template,
       passage: model.passage,
       air: model.air,
-      thrust,
+      thrust: thrust * gain,
       omega,
       loading,
       lift: wish.lift ?? null,
       leastThickness: leastThickness(project.printer),
       deepest: deepestBlade(model),
     });
-    if (!result.ok) return { ok: false, reasons: result.reasons, mostThrust_N: result.mostThrust };
+    if (!result.ok)
+      return {
+        ok: false,
+        reasons: result.reasons,
+        mostThrust_N: result.mostThrust === null ? null : result.mostThrust / gain,
+      };
     design = result;
     current = { ...project, fan: design.fan };
   }
@@ -138,14 +153,14 @@ function speedFor(
   model: Model,
   wish: DesignWish,
   thrust: number,
-  design: BladeDesign | null,
+  lastPower: number | null,
   before: number,
 ): number | string {
   if (wish.rpm !== undefined) return angularSpeedFromRpm(wish.rpm);
   const throttle = wish.throttle ?? USUAL_THROTTLE;
   const sigma = model.passage?.exitRatio ?? 0.5;
   const ideal = thrust ** 1.5 / Math.sqrt(4 * sigma * model.air.density * model.discArea);
-  const power = design ? design.run.shaftPower : ideal / FIRST_MERIT;
+  const power = lastPower ?? ideal / FIRST_MERIT;
   const free = supply.motor.velocityConstant * supply.rest * throttle;
   let omega = before || 0.8 * free;
   // The power of a thrust hardly depends on the speed it is made at, so the torque is power over speed.
