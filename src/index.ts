@@ -68,15 +68,16 @@ export {
 } from './study/single-fan.ts';
 export { namedSection, type NamedSection } from './study/named-section.ts';
 
-export { benchAnswer, type BenchAnswer, type OrderAnswer, type Workshop } from './balance/bench.ts';
+export { benchAnswer } from './balance/bench.ts';
 export { benchCard, type BenchCard, type CardStep } from './balance/card.ts';
 export { knifeEdge, splitCorrection, type Moment, type Split } from './balance/correction.ts';
 export { GRADES, permissibleEccentricity, permissibleUnbalance } from './balance/grade.ts';
 export { bestOrder, type BladeOrder } from './balance/order.ts';
 export { printMany, type ManyRotors } from './balance/monte-carlo.ts';
-export { rotorBalance, rotorScatterOf, type BalanceAnswer } from './balance/rotor-balance.ts';
+export { rotorBalance, rotorScatterOf } from './balance/rotor-balance.ts';
 export { readRunsCsv, type ReadRuns } from './balance/runs-csv.ts';
 export { readTrialRuns, type TrialAnswer } from './balance/trial-runs.ts';
+export type { BalanceAnswer, BenchAnswer, OrderAnswer, RotorAtWork, Workshop } from './balance/types.ts';
 
 export { climbOf, type Climb } from './craft/climb.ts';
 export { controlOf, type Axis, type Control, type FanReach } from './craft/control.ts';
@@ -126,4 +127,10 @@ export type { FramePlan, FrameVolumes } from './shape/frame.ts';
 export { make, type Made, type MadePart, type MakeOptions } from './make/make.ts';
 export { isGeometryFaultError, type GeometryFaultError } from './make/part.ts';
 export { writeStl } from './make/stl.ts';
-export { writeThreeMf } from './make/threemf.ts';
+export { layOut, type Bed, type BedPlace } from './make/layout.ts';
+export { craftPlaces } from './make/places.ts';
+export { threeMfFiles, writeThreeMf, type NamedFile, type ThreeMfOptions } from './make/threemf.ts';
+export { fanDrawing } from './make/drawing/fan.ts';
+export { writePdf } from './make/drawing/pdf.ts';
+export type { Sheet } from './make/drawing/sheet.ts';
+export { writeSvg } from './make/drawing/svg.ts';

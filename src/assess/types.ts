@@ -1,5 +1,5 @@
 import type { Ledger } from '../air/fan.ts';
-import type { BalanceAnswer } from '../balance/rotor-balance.ts';
+import type { BalanceAnswer } from '../balance/types.ts';
 import type { MassItem } from '../craft/mass.ts';
 import type { Interval } from '../quantities/interval.ts';
 import type { Strength } from '../strength/types.ts';

@@ -1,5 +1,4 @@
 import { formatNumber as n, formatPercent } from '../quantities/format.ts';
-import type { OrderAnswer, Workshop } from './bench.ts';
 import {
   drillDepth,
   massAtRadius,
@@ -10,6 +9,7 @@ import {
   type Moment,
 } from './correction.ts';
 import type { TrialAnswer } from './trial-runs.ts';
+import type { OrderAnswer, Workshop } from './types.ts';
 
 /** Misfit of the trial runs over the first reading above which they should be repeated. Common practice, no source. */
 const POOR_FIT = 0.1;

@@ -5,48 +5,8 @@ import { correctionWords, orderWords, trialWords } from './bench-words.ts';
 import { against, type Moment } from './correction.ts';
 import { kilogramMetresFromGmm, shakingForce } from './grade.ts';
 import { bestOrder } from './order.ts';
-import type { BalanceAnswer } from './rotor-balance.ts';
-import { readTrialRuns, type TrialAnswer } from './trial-runs.ts';
-
-/** How and where this rotor can be corrected. */
-export interface Workshop {
-  readonly radius_mm: number;
-  readonly drill_mm: number;
-  readonly tape_gpm: number | null;
-  readonly density_kgpm3: number;
-  /** Material under the place where it is drilled. */
-  readonly depth_mm: number;
-  readonly blades: number;
-  readonly bladeRadius_mm: number;
-  readonly permissible_gmm: number;
-  /** Pull on a gram millimetre at full throttle [N]. */
-  readonly pullPerGmm_N: number;
-}
-
-/** Weighed blades in their best order. */
-export interface OrderAnswer {
-  /** Numbers of the blades (1-based, as weighed) round the hub. */
-  readonly order: readonly number[];
-  readonly masses_g: readonly number[];
-  readonly before_gmm: number;
-  readonly after_gmm: number;
-  readonly exact: boolean;
-  /** What the order leaves: where the heavy side is, from the first place round the hub, and what to add against it. */
-  readonly left: Moment;
-  readonly correction: Moment;
-  readonly words: readonly string[];
-}
-
-/** What the readings of the rotor on the bench say. */
-export interface BenchAnswer {
-  readonly workshop: Workshop;
-  readonly order: OrderAnswer | null;
-  /** Why the masses say nothing, or what to mind about them; null where all is well or none were entered. */
-  readonly orderFault: string | null;
-  /** null where no runs were entered. */
-  readonly trial: TrialAnswer | null;
-  readonly trialWords: readonly string[];
-}
+import { readTrialRuns } from './trial-runs.ts';
+import type { BalanceAnswer, BenchAnswer, OrderAnswer, Workshop } from './types.ts';
 
 /** Radius in the middle of the hub rim, where there is material and no blade suffers. */
 export function workshopOf(project: Project, balance: BalanceAnswer): Workshop {

@@ -1,6 +1,5 @@
 import { formatNumber as n } from '../quantities/format.ts';
-import type { Workshop } from './bench.ts';
-import type { BalanceAnswer } from './rotor-balance.ts';
+import type { BalanceAnswer, Workshop } from './types.ts';
 
 /** One step at the bench, with the blanks to fill in. */
 export interface CardStep {

@@ -6,50 +6,8 @@ import type { PrintedVolumes } from '../shape/volumes.ts';
 import { GRADES, gmmFromKilogramMetres, permissibleUnbalance, shakingForce } from './grade.ts';
 import { bladeMassScatter, rotorScatter, unbalanceSources, type RotorScatter } from './scatter.ts';
 import { addSpreads, chanceWithin, meanSize, sizeQuantile } from './spread.ts';
+import type { BalanceAnswer, RotorAtWork } from './types.ts';
 import { balanceWords } from './words.ts';
-
-/** Speeds and weight of the craft that turns the rotor. */
-export interface RotorAtWork {
-  /** null where the craft does not hover. */
-  readonly hover_rpm: number | null;
-  readonly full_rpm: number;
-  /** Of the whole craft [g]. */
-  readonly craftMass_g: number;
-}
-
-/** The balance of the rotor as it leaves the printer. Intervals hold nine rotors of ten. */
-export interface BalanceAnswer {
-  readonly grade_mmps: number;
-  readonly rotorMass_g: number;
-  readonly blades: number;
-  readonly apart: boolean;
-  readonly bladeMass_g: number;
-  /** Radius of a blade's centre of mass. */
-  readonly bladeRadius_mm: number;
-  /** Standard deviation of a blade's mass over its mass. */
-  readonly bladeMassScatter: number;
-  readonly full_rpm: number;
-  readonly hover_rpm: number | null;
-  /** Permissible residual unbalance at full throttle, the speed the grade is judged at, and at hover. */
-  readonly permissible_gmm: number;
-  readonly permissibleAtHover_gmm: number | null;
-  /** Mean over many prints. */
-  readonly expected_gmm: Interval;
-  /** Of the mean unbalance, cause by cause, the largest first. */
-  readonly sources: readonly { readonly name: string; readonly size_gmm: number }[];
-  /** Chance that a rotor meets the grade untouched. */
-  readonly passChance: number;
-  readonly grades: readonly {
-    readonly grade_mmps: number;
-    readonly permissible_gmm: number;
-    readonly passChance: number;
-  }[];
-  /** Force that turns with the rotor at hover, as grams of weight; null without hover. */
-  readonly shakingAtHover_g: Interval | null;
-  /** That of one rotor over the weight of the craft. */
-  readonly shakingShare: number | null;
-  readonly words: readonly string[];
-}
 
 /** What is known of the scatter of a project's rotor. */
 export const rotorScatterOf = (

@@ -1,6 +1,6 @@
 import { formatNumber as n, formatPercent } from '../quantities/format.ts';
 import { gradeUse } from './grade.ts';
-import type { BalanceAnswer } from './rotor-balance.ts';
+import type { BalanceAnswer } from './types.ts';
 
 /** A chance in words: "about 3 in 100", "less than 1 in 1000". */
 export function chanceInWords(chance: number): string {

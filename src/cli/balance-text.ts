@@ -1,6 +1,5 @@
-import type { BenchAnswer } from '../balance/bench.ts';
 import type { BenchCard } from '../balance/card.ts';
-import type { BalanceAnswer } from '../balance/rotor-balance.ts';
+import type { BalanceAnswer, BenchAnswer } from '../balance/types.ts';
 import { chanceInWords } from '../balance/words.ts';
 import { formatNumber as n } from '../quantities/format.ts';
 import { bullet, columns, wrap } from './text.ts';

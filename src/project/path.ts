@@ -123,10 +123,12 @@ export function unknownPath(path: string): FieldError {
   const paths = allPaths();
   const general = path.replace(/\.\d+(?=\.|$)/g, '.0');
   const last = (p: string) => p.slice(p.lastIndexOf('.') + 1);
-  const same = paths.filter((p) => last(p) === last(path) && !p.startsWith('builds.'));
+  // A number in a list has no name of its own to be near to.
+  const named = paths.filter((p) => !/\.\d+$/.test(p));
+  const same = named.filter((p) => last(p) === last(path) && !p.startsWith('builds.'));
   const meant = same.length
     ? same
-    : [nearest(general, paths) ?? nearestLast(last(path), paths)].filter((p) => p !== null);
+    : [nearest(general, paths) ?? nearestLast(last(path), named)].filter((p) => p !== null);
   const hint = meant.length ? `; did you mean ${meant.join(' or ')}?` : '.';
   return { path, message: `${shorten(path, 80)} is not a place in a project file${hint}` };
 }

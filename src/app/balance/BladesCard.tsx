@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { BenchAnswer } from '../../balance/bench.ts';
+import type { BenchAnswer } from '../../balance/types.ts';
 import { edit } from '../state/actions.ts';
 import { useApp } from '../state/store.ts';
 import { HubDrawing } from './HubDrawing.tsx';

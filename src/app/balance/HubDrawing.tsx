@@ -1,4 +1,4 @@
-import type { OrderAnswer } from '../../balance/bench.ts';
+import type { OrderAnswer } from '../../balance/types.ts';
 import { formatNumber as n } from '../../quantities/format.ts';
 import { on } from './round.ts';
 
@@ -29,10 +29,20 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
                 x2={to.x}
                 y2={to.y}
               />
-              <text className="number" textAnchor={side(text.x)} x={text.x} y={text.y - 1}>
+              <text
+                className="number"
+                textAnchor={side(text.x)}
+                x={text.x}
+                y={text.y - (side(text.x) === 'middle' ? 8 : 1)}
+              >
                 {blade}
               </text>
-              <text className="mass" textAnchor={side(text.x)} x={text.x} y={text.y + 12}>
+              <text
+                className="mass"
+                textAnchor={side(text.x)}
+                x={text.x}
+                y={text.y + (side(text.x) === 'middle' ? 5 : 12)}
+              >
                 {n(mass, 3)} g
               </text>
             </g>

@@ -1,4 +1,4 @@
-import type { BenchAnswer } from '../../balance/bench.ts';
+import type { BenchAnswer } from '../../balance/types.ts';
 import type { BalanceRun } from '../../project/schema.ts';
 import { NumberField } from '../field/NumberField.tsx';
 import { edit } from '../state/actions.ts';
