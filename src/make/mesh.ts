@@ -11,12 +11,18 @@ export interface Box {
   readonly max: readonly [number, number, number];
 }
 
-/** Corners nearer than this [mm] become one, or 32-bit floats would put them in one place and close up an edge. */
-const NEAREST = 5e-5;
+/**
+ * Facets that stand off the surface by less than this [mm] are joined with their neighbours: a twentieth of the finest
+ * facet error, and far above what 32-bit floats round. Joining solids leaves slivers that no printer resolves.
+ */
+const SLIVER = 1e-3;
 
 /** Takes a solid's surface out of the kernel. */
 export function meshOf(solid: Solid): Mesh {
-  const cleaned = solid.simplify(NEAREST);
+  // As a solid of its own it forgets where its facets came from, which would keep each where it is.
+  const own = solid.asOriginal();
+  const cleaned = own.simplify(SLIVER);
+  own.delete();
   const mesh = cleaned.getMesh();
   cleaned.delete();
   const count = mesh.numVert;

@@ -1,14 +1,14 @@
 import { rotorFits } from '../print/rotor-fits.ts';
 import type { Design } from '../project/schema.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
-import type { Profile } from '../shape/profile.ts';
-import { rectangle } from '../shape/profile.ts';
+import { rectangle, type Profile } from '../shape/profile.ts';
 import { keyOutline, platformHalfAngle, rootKey } from '../shape/root-key.ts';
+import { circle } from './circle.ts';
 import { circleSegments, facetError, type Quality } from './fineness.ts';
 import { sound, withSolids, type Kernel } from './kernel.ts';
 import { meshOf, solidOf, type Mesh } from './mesh.ts';
 import { bladeMesh } from './rotor.ts';
-import { BEYOND, between, circle, grooveSolid, screwContours } from './rotor-holes.ts';
+import { BEYOND, between, grooveSolid, screwContours } from './rotor-holes.ts';
 import { turned } from './turned.ts';
 
 type Contour = [number, number][];

@@ -3,20 +3,13 @@ import { metresFromMillimetres } from '../quantities/units.ts';
 import { SPINNER_GROOVE, type FanLayout } from '../shape/layout.ts';
 import { rectangle } from '../shape/profile.ts';
 import { spinnerSeat } from '../shape/spinner.ts';
+import { circle } from './circle.ts';
 import { circleSegments } from './fineness.ts';
 import { withSolids, type Kernel, type Solid } from './kernel.ts';
 import { turned } from './turned.ts';
 
 /** How far what cuts a face reaches past it [m]. */
 export const BEYOND = 0.001;
-
-/** A circle of straight pieces [mm], its points on it. */
-export function circle(radius: number, segments: number, x = 0, y = 0): [number, number][] {
-  return Array.from({ length: segments }, (_, i) => {
-    const a = (2 * Math.PI * i) / segments;
-    return [1e3 * (x + radius * Math.cos(a)), 1e3 * (y + radius * Math.sin(a))];
-  });
-}
 
 /** Contours of the hub screws' holes [mm], the first on the x axis. */
 export function screwContours({ fan }: Design, radius: number, error: number): [number, number][][] {

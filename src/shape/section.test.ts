@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  noseThickening,
   sectionIntegrals,
   sectionOutline,
   THINNEST_EDGE,
@@ -129,5 +130,49 @@ describe('sectionIntegrals', () => {
       const fine = sectionIntegrals(sectionOutline(spec, 500)).area;
       expect(Math.abs(sectionIntegrals(sectionOutline(spec, 20)).area / fine - 1)).toBeLessThan(0.005);
     }
+  });
+});
+
+describe('a thickened front edge', () => {
+  const thin: SectionSpec = { ...plain, thickness: 0.08, camber: 0.04 };
+  const thickAt = (outline: Outline, x: number) => {
+    const nose = (outline.x.length - 1) / 2;
+    // Across the mean line: upper and lower points of one station, the two nearest to `x`.
+    let best = 1;
+    for (let k = 1; k <= nose; k++) {
+      const middle = (k: number) => (outline.x[nose - k] + outline.x[nose + k]) / 2;
+      if (Math.abs(middle(k) - x) < Math.abs(middle(best) - x)) best = k;
+    }
+    return Math.hypot(
+      outline.x[nose - best] - outline.x[nose + best],
+      outline.y[nose - best] - outline.y[nose + best],
+    );
+  };
+
+  test('is at least that thick from its own radius back, and the section behind stays what it was', () => {
+    const [bare, edged] = [0, 0.05].map((leadingEdge) => sectionOutline({ ...thin, leadingEdge }, 80));
+    for (const x of [0.03, 0.05, 0.1, 0.2]) expect(thickAt(edged, x)).toBeGreaterThan(0.05 - 1e-4);
+    expect(thickAt(bare, 0.03)).toBeLessThan(0.04);
+    for (const x of [0.2, 0.3, 0.6, 0.9]) expect(thickAt(edged, x)).toBeCloseTo(thickAt(bare, x), 9);
+    expect(crossesItself(edged)).toBe(false);
+    expect(sectionIntegrals(edged).area).toBeGreaterThan(sectionIntegrals(bare).area);
+  });
+
+  test('never makes a section thicker than it is, and leaves plates alone', () => {
+    const most = sectionOutline({ ...plain, thickness: 0.08, leadingEdge: 0.5 }, 80);
+    expect(Math.max(...most.y) - Math.min(...most.y)).toBeCloseTo(0.08, 4);
+    const plate: SectionSpec = { ...thin, family: 'arc-plate' };
+    expect(sectionOutline({ ...plate, leadingEdge: 0.05 }, 20)).toEqual(sectionOutline(plate, 20));
+  });
+
+  test('the air reads a blunter nose: 1 without it, the published radius of a thicker section with it', () => {
+    expect(noseThickening(thin)).toBe(1);
+    // A front edge of twice the published nose radius 1.1019 t^2 is that of t.
+    for (const t of [0.1, 0.16])
+      expect(noseThickening({ ...thin, leadingEdge: 2 * 1.1019 * t * t })).toBeCloseTo(
+        Math.min(t, Math.sqrt(0.08 / 2 / 1.1019)) / 0.08,
+        6,
+      );
+    expect(noseThickening({ ...thin, family: 'flat-plate', leadingEdge: 0.05 })).toBe(1);
   });
 });
