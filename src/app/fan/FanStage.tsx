@@ -58,7 +58,9 @@ export function FanStage() {
           {compare && <CompareCard compare={compare} />}
         </div>
       )}
-      {assessment && point && <BladeCard project={project} point={point} when={whenOf(assessment)} />}
+      {assessment && point && (
+        <BladeCard project={project} point={point} when={whenOf(assessment)} print={assessment.print} />
+      )}
       {assessment && <StrengthCard project={project} strength={assessment.strength} />}
       <DesignCard project={project} />
       <AirEntry project={project} hover={assessment?.fan.hover ?? null} />
