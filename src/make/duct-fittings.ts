@@ -25,34 +25,24 @@ export function lugSolid(kernel: Kernel, design: Design, layout: FanLayout, erro
   const widening = metresFromMillimetres(design.printer.holeShrink_mm) / 2;
   const lowest = layout.exitZ + PAST;
   return withSolids((keep) => {
-    const prism = (contours: [number, number][][], from: number, to: number) => {
-      const section = keep(new kernel.CrossSection(contours, 'NonZero'));
+    const prism = (contour: [number, number][], from: number, to: number) => {
+      const section = keep(new kernel.CrossSection([contour]));
       return keep(keep(section.extrude(1e3 * (to - from))).translate([0, 0, 1e3 * from]));
     };
-    const round = (radius: number) =>
-      lugs.map(({ angle, radius: at }) =>
-        circle(radius, circleSegments(radius, error / 2), at * Math.cos(angle), at * Math.sin(angle)),
-      );
-    const tongues = prism(
-      lugs.map((place) => tongue(place, layout, error)),
-      lug.topZ - PAST,
-      lowest,
-    );
+    const round = (radius: number) => circle(radius, circleSegments(radius, error / 2), lug.radius);
     const segments = circleSegments(lug.radius + lug.halfWidth, error / 2);
     const band = keep(turned(kernel, bandProfile(layout, lug), segments));
-    const body = keep(tongues.intersect(band));
-    const holes = prism(round(lug.holeRadius + widening), lug.topZ - PAST, lug.bottomZ + PAST);
-    const pockets = prism(round(lug.pocketRadius), lug.bottomZ, lowest);
-    return body.subtract(keep(kernel.Manifold.union([holes, pockets])));
+    const body = keep(prism(tongue(lug, layout, error), lug.topZ - PAST, lowest).intersect(band));
+    const hole = prism(round(lug.holeRadius + widening), lug.topZ - PAST, lug.bottomZ + PAST);
+    const pocket = prism(round(lug.pocketRadius), lug.bottomZ, lowest);
+    const one = keep(body.subtract(keep(kernel.Manifold.union([hole, pocket]))));
+    const all = lugs.map(({ angle }) => keep(one.rotate([0, 0, degreesFromRadians(angle)])));
+    return kernel.Manifold.union(all);
   });
 }
 
-/** A strip from inside the wall to a round end about the hole [mm], anticlockwise. */
-function tongue(
-  { angle, radius, halfWidth }: LugPlace,
-  layout: FanLayout,
-  error: number,
-): [number, number][] {
+/** A strip along x from inside the wall to a round end about the hole [mm], anticlockwise. */
+function tongue({ radius, halfWidth }: LugPlace, layout: FanLayout, error: number): [number, number][] {
   const pieces = circleSegments(halfWidth, error / 2) / 2;
   const points: [number, number][] = [[layout.boreRadius / 2, -halfWidth]];
   for (let i = 0; i <= pieces; i++) {
@@ -60,8 +50,7 @@ function tongue(
     points.push([radius + halfWidth * Math.cos(a), halfWidth * Math.sin(a)]);
   }
   points.push([layout.boreRadius / 2, halfWidth]);
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return points.map(([x, y]) => [1e3 * (c * x - s * y), 1e3 * (s * x + c * y)]);
+  return points.map(([x, y]) => [1e3 * x, 1e3 * y]);
 }
 
 /** Where lugs may be: outside the middle of the wall, below their flat face, above the 45 degree underside. */
