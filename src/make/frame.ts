@@ -12,7 +12,7 @@ import { combined, shift, turn } from './placement.ts';
 type Contour = [number, number][];
 
 /** The plan of a design that has a frame; `present` of its parts has asked before. */
-export const planned = (design: Design): FramePlan => held(framePlanOf(design));
+const planned = (design: Design): FramePlan => held(framePlanOf(design));
 
 function held(plan: FramePlan | null): FramePlan {
   if (!plan) throw new Error('This design has no printed frame.');

@@ -170,6 +170,15 @@ describe('the demo', () => {
     );
   }, 30_000);
 
+  test('a hub screwed on the bell may touch it, and lists no gap', async () => {
+    const hub = { ...demo.fan.hub, hold: 'bell screws' as const };
+    const bell = { ...demo, fan: { ...demo.fan, hub } };
+    const made = await make(bell, { kernel, quality: 'coarse' });
+    const { fit } = checkProject(kernel, bell, made);
+    expect(fit.collisions).toEqual([]);
+    expect(fit.meetings.filter(({ a, b }) => `${a} ${b}`.includes('motor'))).toEqual([]);
+  }, 30_000);
+
   test('a can too wide for the room between the vanes runs into them', async () => {
     const made = await make(demo, { kernel, quality: 'coarse' });
     const wide = { ...demo, motor: { ...demo.motor, canDiameter_mm: demo.motor.canDiameter_mm + 6 } };

@@ -141,6 +141,7 @@ function meet(
     const speed = !moving.turns ? null : growth > 0 ? search(1 + growth / tip) : rest;
     const closest = speed && speed.gap < rest.gap ? speed : rest;
     if (closest.solid === null || (mates && closest.gap > -TOUCH)) return null;
+    if (sits(first, second) && Math.abs(closest.gap) < TOUCH) return null;
     const meeting = {
       a: first.name,
       b: second.name,
@@ -275,6 +276,10 @@ const together = (a: Piece, b: Piece): boolean => a.turns && b.turns && a.fan ==
 
 const STANDING: readonly string[] = ['duct', 'ductUpper', 'ductLower', 'lip', 'tailCone', 'body'];
 const FRAME: readonly string[] = ['plate', 'arm', 'bridge', 'body'];
+
+/** Whether one is a motor and the other turns with it: the hub may sit on the bell. */
+const sits = (a: Piece, b: Piece): boolean =>
+  a.fan === b.fan && ((a.kind === 'motor' && b.turns) || (b.kind === 'motor' && a.turns));
 
 /** Whether two pieces are joined: parts of one duct, motor on its seat, frame and ducts, battery in its bay. */
 function areMates(a: Piece, b: Piece): boolean {
