@@ -57,7 +57,7 @@ describe('sizing', () => {
     expect(starved.design!.packCurrent_A).toBeGreaterThan(0.8 * 6 * 1.1);
     const weakMotor = { ...scout.motor, burstCurrent_A: 2, continuousCurrent_A: 1.5 };
     expect(['torque', 'disc']).toContain(markAt(scout, 60, weakMotor).mark);
-    const smallCan = { ...scout.motor, canDiameter_mm: 6, canHeight_mm: 5 };
+    const smallCan = { ...scout.motor, canDiameter_mm: 5.5, canHeight_mm: 5 };
     expect(markAt(scout, 60, smallCan).mark).toBe('winding');
     const long = { ...scout, brief: { ...scout.brief, wanted_min: 60 } };
     expect(markAt(long, 64).mark).toBe('time');
