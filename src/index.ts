@@ -97,6 +97,9 @@ export { typicalMotor, type TypicalMotor } from './drive/typical-motor.ts';
 
 export { batteryStudy, type BatteryChoice, type BatteryStudy } from './study/battery-choice.ts';
 export { ductOrOpen, type DuctOrOpen, type WidthChoice, type WidthPair } from './study/duct-or-open.ts';
+export { radialGrowth, type RotorDesign } from './strength/rotor.ts';
+export { rotorStrength, type StrengthAsk } from './strength/strength.ts';
+export type { FailureMode, Strength } from './strength/types.ts';
 export { largerFan, projectLimits, type LargerFanOptions } from './study/larger-fan.ts';
 export type { FanSize, LargerFan } from './study/larger-fan-types.ts';
 export { compareStands, type Stand, type StandResult } from './study/layouts.ts';

@@ -74,7 +74,7 @@ function Axis({ strength, width }: { readonly strength: Strength; readonly width
       {above.map(({ rpm, words, row, open }) => (
         <g key={words}>
           <path className={open ? 'need' : 'mark-line'} d={`M${x(rpm)} ${row - 10}V${BAR.bottom}`} />
-          <text {...beside(x(rpm), open ? ROOM.short : ROOM.half(width))} y={row}>
+          <text {...beside(x(rpm), words, open ? x(fullRpm) : width)} y={row}>
             {words}
           </text>
         </g>
@@ -85,7 +85,7 @@ function Axis({ strength, width }: { readonly strength: Strength; readonly width
             className="risk-line"
             d={`M${x(rpm)} ${BAR.top}V${BAR.bottom}M${x(rpm)} ${BAR.bottom + 20}V${row}`}
           />
-          <text {...beside(x(rpm), ROOM.long)} y={row}>
+          <text {...beside(x(rpm), words, rpm < failureRpm ? x(failureRpm) : width)} y={row}>
             {words}
           </text>
         </g>
@@ -94,9 +94,12 @@ function Axis({ strength, width }: { readonly strength: Strength; readonly width
   );
 }
 
-/** Room that words take beside a line [px]: words of hover and limits stand before it where they can, clear of the next line. */
-const ROOM = { short: 96, long: 172, half: (width: number) => 0.55 * width } as const;
+/** Width of a letter at the size of the page [px], about. */
+const LETTER = 6.9;
 
-/** Before a line from `room` on, else behind it. */
-const beside = (at: number, room: number) =>
-  at > room ? { x: at - 5, textAnchor: 'end' as const } : { x: at + 5, textAnchor: 'start' as const };
+/** Words behind their line where they end before `next`, the line that follows; else before it where there is room. */
+function beside(at: number, words: string, next: number) {
+  const room = LETTER * words.length + 5;
+  const behind = at + room < next || at < room;
+  return behind ? { x: at + 5, textAnchor: 'start' as const } : { x: at - 5, textAnchor: 'end' as const };
+}
