@@ -69,7 +69,7 @@ export function HalfSection({ project, assessment }: Props) {
 }
 
 function Parts({ profiles, frame }: { profiles: ReturnType<typeof fanProfiles>; frame: Frame }) {
-  const { layout, duct, hub, motor, seat, tailCone, vane, blade } = profiles;
+  const { layout, duct, hub, spinner, tipRing, motor, seat, tailCone, vane, blade } = profiles;
   const outline = (profile: Profile) =>
     linePath(
       profile.map(([z, r]) => [xOf(frame, z), yOf(frame, r)] as const),
@@ -86,6 +86,8 @@ function Parts({ profiles, frame }: { profiles: ReturnType<typeof fanProfiles>; 
       {tailCone && <Cut d={outline(tailCone)} kind="printed" />}
       <path className="bought" d={outline(motor)} />
       <Cut d={outline(hub)} kind="turning" />
+      {spinner && <Cut d={outline(spinner)} kind="turning" />}
+      {tipRing && <Cut d={outline(tipRing)} kind="turning" />}
       {motorRoom > 46 && (
         <text
           className="soft"

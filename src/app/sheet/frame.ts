@@ -36,8 +36,14 @@ export function scaleInWords(scale: number): string {
 export const pxPerMetre = (scale: number): number => scale * PX_PER_MM * 1000;
 
 /** Leftmost and rightmost place of the section along the axis [m]. */
-export function extentOf({ layout, blade, tailCone }: FanProfiles): readonly [number, number] {
-  const bladeZ = blade.map(([z]) => z);
+export function extentOf({
+  layout,
+  blade,
+  tailCone,
+  spinner,
+  tipRing,
+}: FanProfiles): readonly [number, number] {
+  const bladeZ = [...blade, ...(spinner ?? []), ...(tipRing ?? [])].map(([z]) => z);
   const left = Math.min(layout.hubTopZ, ...bladeZ, layout.ducted ? layout.topZ : Infinity);
   const right = Math.max(
     layout.seatTopZ,
@@ -52,7 +58,7 @@ export function fitFrame(profiles: FanProfiles, width: number, height: number): 
   const { layout } = profiles;
   const compact = width < 500;
   const [left, right] = extentOf(profiles);
-  const outer = layout.ducted ? layout.outerRadius : layout.tipRadius;
+  const outer = layout.ducted ? layout.outerRadius : layout.turningRadius;
   const top = compact ? 88 : 92;
   const bottom = 74;
   const padRight = compact ? 96 : 146;
