@@ -68,7 +68,7 @@ function Axis({ strength, width }: { readonly strength: Strength; readonly width
           {n(t)}
         </text>
       ))}
-      <text className="soft" x={x(0)} y={BAR.bottom + 32}>
+      <text className="soft" x={x(0)} y={BAR.bottom + 58}>
         rpm
       </text>
       {above.map(({ rpm, words, row, open }) => (
