@@ -21,7 +21,7 @@ const TOO_MUCH = 4;
 const degrees = (angle_deg: number): string => `${Math.round(wholeTurn(angle_deg)) % 360}°`;
 
 /** Masses at the bench are small: milligrams below a tenth of a gram. */
-export const massInWords = (mass_g: number): string =>
+const massInWords = (mass_g: number): string =>
   mass_g < 0.1 ? `${n(mass_g * 1000, 2)} mg` : `${n(mass_g, 2)} g`;
 
 /** Which order, what it leaves, and whether that will do. */
@@ -70,7 +70,7 @@ export function trialWords(trial: Extract<TrialAnswer, { ok: true }>, workshop: 
 }
 
 /** From where the angles of a correction count, and what the blades are called where that is known. */
-export interface Places {
+interface Places {
   readonly from: string;
   readonly blades?: readonly string[];
 }

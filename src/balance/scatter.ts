@@ -2,6 +2,7 @@ import { integrate } from '../numerics/quadrature.ts';
 import type { Fan, Material, Printer } from '../project/schema.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
 import { bladeAt, bladeCurves } from '../shape/blade.ts';
+import { standsAcross } from '../shape/lies.ts';
 import { sectionIntegrals, sectionOutline, sectionSpecAt } from '../shape/section.ts';
 import type { PrintedVolumes } from '../shape/volumes.ts';
 import { addSpreads, type Spread } from './spread.ts';
@@ -53,7 +54,7 @@ export function rotorScatter(
 ): RotorScatter {
   const curves = bladeCurves(fan);
   const apart = fan.rotorParts === 'blades apart';
-  const standing = apart && fan.bladesPrinted === 'standing';
+  const standing = standsAcross(fan);
   const seen = new Map<number, { area: number; gain: number }>();
   const sectionAt = (radius: number) => {
     const known = seen.get(radius);

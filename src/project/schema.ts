@@ -307,8 +307,44 @@ export const PLAIN_ROTOR = {
   rotorParts: 'one piece',
   tipRing_mm: 0,
   bladesPrinted: 'standing',
+  lies: [] as Lie[],
   safetyFactor: 3,
 } as const;
+
+/** Every kind of part that may be printed. */
+export const PART_KINDS = [
+  'rotor',
+  'blade',
+  'hub',
+  'hubCap',
+  'spinner',
+  'duct',
+  'ductUpper',
+  'ductLower',
+  'lip',
+  'tailCone',
+  'body',
+  'plate',
+  'arm',
+  'bridge',
+] as const;
+
+const along = (axis: string) =>
+  quantity(
+    -1,
+    1,
+    `What faces the bed, along ${axis} of the fan; its length does not matter, all 0 is as usual.`,
+  );
+
+/** How one kind of part is laid on the bed, where it is not laid as usual. */
+export const lieSchema = z.looseObject({
+  part: z.enum(PART_KINDS).describe('The part that is laid so.'),
+  x: along('x (out along blade number one)'),
+  y: along('y'),
+  z: along('z (downstream)'),
+});
+
+export type Lie = z.infer<typeof lieSchema>;
 
 export const fanSchema = z.looseObject({
   kind: z.enum(['ducted', 'open']).describe('With a duct, or as an open rotor.'),
@@ -329,11 +365,16 @@ export const fanSchema = z.looseObject({
     '0 or 0.8 to 1.2',
   ).default(0),
   bladesPrinted: z
-    .enum(['lying', 'standing'])
+    .enum(['lying', 'standing', 'as laid'])
     .default('standing')
     .describe(
-      'How blades apart lie on the bed: layers along the blade, or across it. A rotor in one piece lies.',
+      'How blades apart lie on the bed: layers along the blade, across it, or as the list fan.lies says.',
     ),
+  lies: z
+    .array(lieSchema)
+    .max(40)
+    .default([])
+    .describe('Parts that are laid on the bed otherwise than usual; the first entry of a part counts.'),
   safetyFactor: quantity(
     1,
     20,
@@ -571,5 +612,4 @@ export type Stator = z.infer<typeof statorSchema>;
 export type Purchases = z.infer<typeof purchasesSchema>;
 export type Printer = z.infer<typeof printerSchema>;
 export type Material = z.infer<typeof materialSchema>;
-export type Balance = z.infer<typeof balanceSchema>;
 export type BalanceRun = z.infer<typeof balanceRunSchema>;

@@ -15,7 +15,7 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
   const story = `Blades round the hub, clockwise from the top: ${order.order.join(', ')}. What is left is heavy ${Math.round(heavy)}° past blade ${order.order[0]}.`;
   return (
     <figure className="round-drawing">
-      <svg viewBox="-160 -124 320 248" role="img" aria-label={story}>
+      <svg viewBox="-160 -126 320 260" role="img" aria-label={story}>
         {order.order.map((blade, place) => {
           const angle = (360 * place) / count;
           const mass = order.masses_g[blade - 1];
@@ -29,20 +29,10 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
                 x2={to.x}
                 y2={to.y}
               />
-              <text
-                className="number"
-                textAnchor={side(text.x)}
-                x={text.x}
-                y={text.y - (side(text.x) === 'middle' ? 8 : 1)}
-              >
+              <text className="number" textAnchor={side(text.x)} x={text.x} y={text.y + fall(text)}>
                 {blade}
               </text>
-              <text
-                className="mass"
-                textAnchor={side(text.x)}
-                x={text.x}
-                y={text.y + (side(text.x) === 'middle' ? 5 : 12)}
-              >
+              <text className="mass" textAnchor={side(text.x)} x={text.x} y={text.y + fall(text) + 13}>
                 {n(mass, 3)} g
               </text>
             </g>
@@ -66,3 +56,7 @@ export function HubDrawing({ order }: { readonly order: OrderAnswer }) {
 
 /** Words beside a blade run away from it; above and below they stand in the middle. */
 const side = (x: number): 'start' | 'middle' | 'end' => (x > 20 ? 'start' : x < -20 ? 'end' : 'middle');
+
+/** How far the first line sits below the end of the blade's line, so that neither line touches the blade. */
+const fall = ({ x, y }: { readonly x: number; readonly y: number }): number =>
+  side(x) !== 'middle' ? -1 : y < 0 ? -8 : 8;
