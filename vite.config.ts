@@ -33,5 +33,5 @@ export default defineConfig({
   plugins: [react(), policy()],
   worker: { format: 'es' },
   build: { outDir: '../../dist-page', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 900 },
-  optimizeDeps: { exclude: ['manifold-3d'] },
+  optimizeDeps: { exclude: ['manifold-3d', 'replicad-opencascadejs'] },
 });

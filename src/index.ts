@@ -56,6 +56,21 @@ export {
   type PolarTable,
 } from './air/polar.ts';
 export { rotorOfFan, rotorOfTable, type BladeTable, type RotorAir } from './air/rotor.ts';
+export type { PrintEffect, PrintStation } from './assess/print-effect.ts';
+export {
+  bossDiameter,
+  holeDiameter,
+  matingGap,
+  pinDiameter,
+  type HoleFit,
+  type MateFit,
+} from './print/fits.ts';
+export { printedBlade, printedSection, type PrintedBlade, type PrintedStation } from './print/printed-fan.ts';
+export { thinnestBlade, type ThinnestBlade } from './print/thinnest.ts';
+export { materialAndTime, type MaterialTime, type SolidLayer } from './print/material-time.ts';
+export { COUPON, profileFromCoupon, readCouponReadings, type CouponReadings } from './print/coupon.ts';
+export { couponMesh } from './make/coupon.ts';
+export { smallestFan, type SmallestFan } from './study/smallest-fan.ts';
 export { designForProject, type DesignWish, type ProjectDesign } from './study/design.ts';
 export { propose, type Proposal, type SixAnswers } from './study/propose.ts';
 export {

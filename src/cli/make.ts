@@ -3,6 +3,7 @@ import { Command, Option } from 'commander';
 import { craftFrameFaults } from '../craft/frame.ts';
 import type { FitCheck } from '../make/interference.ts';
 import type { Made, MadePart } from '../make/make.ts';
+import type { NamedFile } from '../make/threemf.ts';
 import type { Project } from '../project/schema.ts';
 import { formatNumber } from '../quantities/format.ts';
 import { geometryFaults } from '../shape/faults.ts';
@@ -10,12 +11,15 @@ import { collect } from './assess.ts';
 import { BadInput } from './fault.ts';
 import { makeFolder, writeWhole } from './files.ts';
 import { asJson, type Io } from './io.ts';
+import { drawingFiles, stepFiles } from './make-files.ts';
 import { firstOf, openProject, type OpenOptions } from './open.ts';
 import { bullet, columns, wrap } from './text.ts';
 
 interface MakeOptions extends OpenOptions {
   readonly out: string;
   readonly format: 'stl' | '3mf';
+  readonly step?: boolean;
+  readonly drawing?: boolean;
   readonly json?: boolean;
   readonly checkFit: boolean;
 }
@@ -27,10 +31,12 @@ export function makeCommand(io: Io): Command {
     .argument('<FILE>', 'project file')
     .requiredOption('--out <DIR>', 'folder for the files; made if it is not there')
     .addOption(
-      new Option('--format <KIND>', 'stl: one file a part; 3mf: one file with all parts and how many of each')
+      new Option('--format <KIND>', 'stl: one file a part; 3mf: one file a bed, with how many of each')
         .choices(['stl', '3mf'])
         .default('stl'),
     )
+    .option('--step', 'also write STEP: exact solids of each part and of the assembly; takes a while')
+    .option('--drawing', 'also write the section drawing of one fan, as SVG and PDF')
     .option('--build <ID>', 'make one of the builds in the file instead of the design in hand')
     .option('--set <path=value>', 'change a value for this run only; may be given several times', collect)
     .option('--no-check-fit', 'skip the check of how closely everything aboard fits')
@@ -46,7 +52,7 @@ export function makeCommand(io: Io): Command {
             faults.map(({ path, text }) => ({ message: `${path}: ${text}` })),
           ),
         );
-      const { checkProject, loadKernel, make, writeStl, writeThreeMf } = await solidRoom();
+      const { checkProject, craftPlaces, loadKernel, make, threeMfFiles, writeStl } = await solidRoom();
       const kernel = await loadKernel();
       const made = await make(project, { kernel });
       const fit = options.checkFit ? checkProject(kernel, project, made).fit : null;
@@ -58,10 +64,17 @@ export function makeCommand(io: Io): Command {
           ),
         );
       const stem = fileName(made.name);
-      const files =
+      const files: NamedFile[] =
         options.format === '3mf'
-          ? [{ name: `${stem}.3mf`, bytes: writeThreeMf(made) }]
+          ? threeMfFiles(made, stem, (part) => craftPlaces(project, made, part))
           : made.parts.map((part) => ({ name: `${stem}-${part.id}.stl`, bytes: writeStl(part, part.name) }));
+      if (options.drawing) files.push(...(await drawingFiles(project, stem)));
+      const missing: string[] = [];
+      if (options.step) {
+        const exact = await stepFiles(project, made, kernel, stem);
+        files.push(...exact.files);
+        missing.push(...exact.missing);
+      }
       makeFolder(options.out);
       for (const { name, bytes } of files) writeWhole(join(options.out, name), bytes);
       const names = files.map(({ name }) => join(options.out, name));
@@ -71,22 +84,26 @@ export function makeCommand(io: Io): Command {
               files: names,
               parts: made.parts.map(partFigures),
               clearances: fit && fit.meetings.map(clearance),
+              withoutStep: missing,
             })
-          : madeText(project, made, names) + (fit ? fitText(fit) : ''),
+          : madeText(project, made, names) +
+              missing.map((line) => bullet(line)).join('') +
+              (fit ? fitText(fit) : ''),
       );
     });
 }
 
 /** The geometry kernel is large, and only this command needs it. */
 async function solidRoom() {
-  const [kernel, fit, making, stl, threeMf] = await Promise.all([
+  const [kernel, fit, making, places, stl, threeMf] = await Promise.all([
     import('../make/kernel.ts'),
     import('../make/interference-project.ts'),
     import('../make/make.ts'),
+    import('../make/places.ts'),
     import('../make/stl.ts'),
     import('../make/threemf.ts'),
   ]);
-  return { ...kernel, ...fit, ...making, ...stl, ...threeMf };
+  return { ...kernel, ...fit, ...making, ...places, ...stl, ...threeMf };
 }
 
 /** A name that every file system takes: letters, digits and hyphens. */
@@ -183,6 +200,11 @@ into each other, at rest or with the rotor grown at full speed; the sentence nam
 Motors count as their can, a battery and a board where a printed frame says how they lie; screws
 and wires are left out.
 
+NAME is the project's name in letters, digits and hyphens. Files: NAME-PART.stl for each part; or
+NAME.3mf (NAME-bed-1.3mf and so on where one bed does not take everything) with the assembly, the
+number of copies and a picture. --step adds NAME-PART.step and NAME-assembly.step, --drawing adds
+NAME-drawing.svg and NAME-drawing.pdf. A part without an exact solid is left out of STEP and named.
+
 Keys of --json: files (paths), parts (id, name, quantity, hand, volume_cm3, mass_g, size_mm),
 clearances (a, b, pairs, gap_mm, gapAtSpeed_mm, at_mm; null with --no-check-fit).
 
@@ -191,4 +213,5 @@ behind a guard, and never beyond the speed its material stands.
 
 Examples:
   fanwright make scout.fanwright.json --out parts
-  fanwright make scout.fanwright.json --out parts --format 3mf --set fan.bladeCount=7`;
+  fanwright make scout.fanwright.json --out parts --format 3mf --set fan.bladeCount=7
+  fanwright make scout.fanwright.json --out parts --step --drawing`;

@@ -49,15 +49,25 @@ describe('files of the parts', () => {
     expect(stl.bytes.readUInt32LE(80)).toBeGreaterThan(1000);
     expect(Math.abs(stlVolume(stl.bytes) / stated - 1)).toBeLessThan(0.005);
 
-    const threeMf = await downloadBy(page, () => page.getByRole('button', { name: /as one 3MF/ }).click());
-    expect(threeMf.name).toBe('greenhouse-scout.3mf');
+    const threeMf = await downloadBy(page, () => page.getByRole('button', { name: /as 3MF/ }).click());
+    expect(threeMf.name).toBe('greenhouse-scout-bed-1.3mf');
     const inside = unzipSync(threeMf.bytes);
     const model = strFromU8(inside['3D/3dmodel.model']);
     expect(model).toContain('unit="millimeter"');
-    expect(model.match(/<object /g)).toHaveLength(3);
-    expect(model.match(/<item /g)).toHaveLength(8);
+    // Three parts and the assembly; the ducts fill the first bed.
+    expect(model.match(/<object /g)).toHaveLength(4);
+    expect(model.match(/<item /g)).toHaveLength(4);
+
+    const drawing = await downloadBy(page, () =>
+      page.getByRole('button', { name: /drawing as PDF/ }).click(),
+    );
+    expect(drawing.name).toBe('greenhouse-scout-drawing.pdf');
+    expect(drawing.bytes.subarray(0, 8).toString('latin1')).toBe('%PDF-1.4');
+    const step = await downloadBy(page, () => page.getByRole('button', { name: /as STEP/ }).click());
+    expect(step.name).toBe('greenhouse-scout-assembly.step');
+    expect(step.bytes.toString('latin1').match(/MANIFOLD_SOLID_BREP\(/g)).toHaveLength(3);
     expect(problems).toEqual([]);
-  });
+  }, 180_000);
 
   it('are refused in words where the fan cannot be built', async () => {
     const { page } = await stand.open();
@@ -67,7 +77,7 @@ describe('files of the parts', () => {
     await toStage(page, 'Print');
     await page.locator('.faults').waitFor();
     expect(await page.locator('.faults').innerText()).toContain('longer would do');
-    expect(await page.getByRole('button', { name: /as one 3MF/ }).isDisabled()).toBe(true);
+    expect(await page.getByRole('button', { name: /as 3MF/ }).isDisabled()).toBe(true);
   });
 });
 

@@ -6,6 +6,7 @@ import { download, fileName } from '../state/files.ts';
 import { useApp } from '../state/store.ts';
 import type { PartFacts, PartFile } from '../view3d/solids.ts';
 import { askSolids } from '../view3d/solidsClient.ts';
+import { MoreFiles } from './MoreFiles.tsx';
 import { useParts } from './useParts.ts';
 
 /** What is printed, how many of each, and the files for the printer. */
@@ -27,6 +28,18 @@ export function PartsList() {
     }
   };
   const base = fileName(project.name);
+  const saveBeds = async () => {
+    setWriting('3MF');
+    try {
+      const answer = await askSolids((worker) => worker.beds(project, base));
+      if (answer.ok) for (const { name, bytes } of answer.files) download(name, bytes, 'model/3mf');
+      else tell('The 3MF was not written.', answer.why);
+    } catch {
+      tell('The 3MF was not written: the solid kernel stopped. Try again; the design is unchanged.');
+    } finally {
+      setWriting(null);
+    }
+  };
   const busy = writing !== null || !current;
   return (
     <section className="card" aria-labelledby="parts-title">
@@ -82,12 +95,8 @@ export function PartsList() {
         </div>
       )}
       <p className="parts-foot">
-        <button
-          className="chief"
-          disabled={busy || parts.length === 0}
-          onClick={() => void save({ format: '3mf' }, `${base}.3mf`, 'model/3mf')}
-        >
-          Save all parts as one 3MF
+        <button className="chief" disabled={busy || parts.length === 0} onClick={() => void saveBeds()}>
+          Save all parts as 3MF, one file a bed
         </button>
         <span role="status">
           {writing
@@ -97,6 +106,7 @@ export function PartsList() {
               : 'Millimetres; every part closed and as it lies on the bed.'}
         </span>
       </p>
+      <MoreFiles project={project} base={base} ready={!busy && parts.length > 0} />
       <p className="caution">
         Half of the rotors turn the other way where the number of fans is even: print both hands. A printed
         rotor can burst. Look each one over for cracks and loose layers, balance it, and run it the first time

@@ -24,7 +24,10 @@ export interface PartFacts {
   readonly triangles: number;
 }
 
-export type PartFile = { readonly format: 'stl'; readonly partId: string } | { readonly format: '3mf' };
+export interface PartFile {
+  readonly format: 'stl';
+  readonly partId: string;
+}
 
 /** What could not be made, in plain sentences. */
 export interface Refused {
@@ -62,4 +65,15 @@ export interface SolidsWorker {
     project: Named,
     wanted: PartFile,
   ): Promise<{ readonly ok: true; readonly bytes: Uint8Array<ArrayBuffer> } | Refused>;
+  /** The 3MF files, one for each bed, named from `stem`. */
+  beds(
+    project: Project,
+    stem: string,
+  ): Promise<
+    | {
+        readonly ok: true;
+        readonly files: readonly { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> }[];
+      }
+    | Refused
+  >;
 }

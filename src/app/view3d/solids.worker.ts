@@ -5,7 +5,8 @@ import { loadKernel, type Kernel } from '../../make/kernel.ts';
 import { make, type Made } from '../../make/make.ts';
 import { isGeometryFaultError, makePart, presentKinds } from '../../make/part.ts';
 import { writeStl } from '../../make/stl.ts';
-import { writeThreeMf } from '../../make/threemf.ts';
+import { craftPlaces } from '../../make/places.ts';
+import { threeMfFiles } from '../../make/threemf.ts';
 import type { Named, Refused, ShownCraft, SolidsWorker } from './solids.ts';
 
 let kernel: Promise<Kernel> | null = null;
@@ -91,10 +92,18 @@ const worker: SolidsWorker = {
   file: (project, wanted) =>
     refusing(async () => {
       const made = await madeOf(project);
-      if (wanted.format === '3mf') return { ok: true as const, bytes: owned(writeThreeMf(made)) };
       const part = made.parts.find((p) => p.id === wanted.partId);
       if (!part) return { ok: false as const, why: ['This part is no longer in the design.'] };
       return { ok: true as const, bytes: owned(writeStl(part, part.name)) };
+    }),
+  beds: (project, stem) =>
+    refusing(async () => {
+      const made = await madeOf(project);
+      const files = threeMfFiles(made, stem, (part) => craftPlaces(project, made, part));
+      return {
+        ok: true as const,
+        files: files.map(({ name, bytes }) => ({ name, bytes: new Uint8Array(bytes) })),
+      };
     }),
 };
 

@@ -31,46 +31,52 @@ export function stepOfPart(job: StepJob, part: MadePart): Uint8Array {
   );
 }
 
-/** The assembly, and what could not be put into it. */
-export interface StepAssembly {
-  readonly bytes: Uint8Array;
+/** Every part and the whole. */
+export interface StepSet {
+  readonly parts: readonly { readonly id: string; readonly bytes: Uint8Array }[];
+  /** Null where no part has an exact solid. */
+  readonly assembly: Uint8Array | null;
   /** One sentence for each part that is left out. */
   readonly missing: readonly string[];
 }
 
 /**
- * All parts as they stand in the craft, as one STEP assembly [mm]: x forward, y to the right, z down, 0 where lip and bore
- * meet. Each part is stored once. What has no exact solid is left out and named. `onPart` hears the share done, 0 to 1.
- * Throws a StepFault where no part is left.
+ * Every part as a file of its own, and all of them as they stand in the craft as one assembly [mm]: x forward, y to the
+ * right, z down, 0 where lip and bore meet, each part stored once. What has no exact solid is left out and named. `onPart`
+ * hears the share done, 0 to 1. Each solid is built once.
  */
-export function stepOfAssembly(
-  job: StepJob,
-  onPart: (done_ratio: number) => void = () => undefined,
-): StepAssembly {
+export function stepOfAll(job: StepJob, onPart: (done_ratio: number) => void = () => undefined): StepSet {
   const { step, made, project } = job;
   return withKept((keep) => {
-    const missing: string[] = [];
+    const missing = new Set<string>();
     const items: StepItem[] = [];
+    const parts: { id: string; bytes: Uint8Array }[] = [];
     const right = new Map<MadePart['kind'], ReturnType<typeof exactPart>['shape']>();
     made.parts.forEach((part, i) => {
       try {
-        const held = right.get(part.kind);
-        const shape = held ?? exactPart(step, keep, job.kernel, project, part.kind).shape;
-        right.set(part.kind, shape);
-        items.push({
-          name: part.name,
-          shape: part.hand === 'left' ? moved(step, keep, shape, MIRROR) : shape,
-          places: craftPlaces(project, made, part),
-        });
+        const held = right.get(part.kind) ?? exactPart(step, keep, job.kernel, project, part.kind).shape;
+        right.set(part.kind, held);
+        const shape = part.hand === 'left' ? moved(step, keep, held, MIRROR) : held;
+        parts.push({ id: part.id, bytes: stepFile(step, keep, part.name, [{ name: part.name, shape }]) });
+        items.push({ name: part.name, shape, places: craftPlaces(project, made, part) });
       } catch (error) {
         if (!(error instanceof StepFault)) throw error;
-        if (!missing.includes(error.message)) missing.push(error.message);
+        missing.add(error.message);
       }
       onPart((i + 1) / made.parts.length);
     });
-    if (items.length === 0) throw new StepFault(missing.join('\n'));
-    return { bytes: stepFile(step, keep, made.name || 'craft', items), missing };
+    const assembly = items.length > 0 ? stepFile(step, keep, made.name || 'craft', items) : null;
+    return { parts, assembly, missing: [...missing] };
   });
+}
+
+/**
+ * The assembly alone, as `stepOfAll` makes it, and what could not be put into it. Throws a StepFault where no part is left.
+ */
+export function stepOfAssembly(job: StepJob, onPart?: (done_ratio: number) => void) {
+  const { assembly, missing } = stepOfAll(job, onPart);
+  if (!assembly) throw new StepFault(missing.join('\n'));
+  return { bytes: assembly, missing };
 }
 
 function shapeOf({ step, kernel, project }: StepJob, keep: Keep, part: MadePart) {
