@@ -6,7 +6,7 @@ import { divisionFaults } from './division-faults.ts';
 import { fanLayout, type FanLayout } from './layout.ts';
 import { passageRadius } from './profiles.ts';
 import { bladeClearance, halfDepth } from './root.ts';
-import { apartFaults, hubFaults, rootRoom } from './rotor-faults.ts';
+import { apartFaults, hubFaults, hubHeightForRoot, rootRoom } from './rotor-faults.ts';
 
 /** Something that keeps a solid from being made: where in the project file, and what would do. */
 export interface GeometryFault {
@@ -59,10 +59,11 @@ function rotorFaults(fan: Fan, motor: Motor, layout: FanLayout): GeometryFault[]
   const rootDepth = 2 * halfDepth(bladeAt(curves, hubRadius));
   const height = rootRoom(fan, layout);
   if (rootDepth > height) {
-    const between = fan.rotorParts === 'blades apart' ? ' between its cap and its floor' : '';
+    const apart = fan.rotorParts === 'blades apart';
+    const between = apart ? ' between its cap and its floor' : '';
     faults.push({
       path: 'fan.hubHeight_mm',
-      text: `The blade is ${mm(rootDepth)} deep where it meets the hub, the hub only ${mm(Math.max(0, height))} high${between}. A hub at least as high, or a narrower or flatter blade root, would do.`,
+      text: `The blade is ${mm(rootDepth)} deep where it meets the hub, the hub only ${mm(Math.max(0, height))} high${between}. A hub at least ${apart ? `${mm(hubHeightForRoot(fan, rootDepth))} high` : 'as high'}, or a narrower or flatter blade root, would do.`,
     });
   }
   let worst = { clearance: Infinity, radius: 0 };

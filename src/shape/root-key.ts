@@ -39,13 +39,15 @@ export interface RootKey {
   readonly neckWidth: number;
 }
 
+const leastFlange = (fan: Fan): number => (fan.hub.spinner ? GROOVED_FLANGE : LEAST_FLANGE);
+
+/** Height of a hub that leaves `room` [m] between its cap and its floor. */
+export const hubHeightFor = (fan: Fan, room: number): number =>
+  Math.max(room + 2 * leastFlange(fan), room / (1 - 2 * FLANGE_SHARE));
+
 export function rootKey(fan: Fan, layout: FanLayout): RootKey {
   const { hubTopZ, hubBottomZ, hubRadius } = layout;
-  const flange = Math.max(
-    LEAST_FLANGE,
-    FLANGE_SHARE * (hubBottomZ - hubTopZ),
-    fan.hub.spinner ? GROOVED_FLANGE : 0,
-  );
+  const flange = Math.max(leastFlange(fan), FLANGE_SHARE * (hubBottomZ - hubTopZ));
   const platformInnerRadius = hubRadius - Math.max(LEAST_PLATFORM, PLATFORM_SHARE * hubRadius);
   const depth = Math.max(LEAST_KEY, KEY_SHARE * hubRadius);
   const footRadius = platformInnerRadius - depth;

@@ -4,7 +4,7 @@ import { metresFromMillimetres, millimetresFromMetres } from '../quantities/unit
 import { bladeCurves } from './blade.ts';
 import type { GeometryFault } from './faults.ts';
 import { headRadius, nutRadius, type FanLayout } from './layout.ts';
-import { platformRoom, rootKey } from './root-key.ts';
+import { hubHeightFor, platformRoom, rootKey } from './root-key.ts';
 import { spinnerSeat, underSpinner } from './spinner.ts';
 
 /** Least wall around a hole or between two [m], and least neck of a key. Common practice, no source. */
@@ -110,6 +110,10 @@ export function apartFaults(fan: Fan, layout: FanLayout): GeometryFault[] {
     );
   return faults;
 }
+
+/** Height of a hub whose rim takes up a root of `depth` [m]. */
+export const hubHeightForRoot = (fan: Fan, depth: number): number =>
+  fan.rotorParts === 'blades apart' ? hubHeightFor(fan, depth + 2 * FIT_ROOM) : depth;
 
 /** Height of the rim that a blade's root may take up [m]. */
 export function rootRoom(fan: Fan, layout: FanLayout): number {
