@@ -44,13 +44,13 @@ function runAtPower(model: Model, rotor: Model['rotor'], power: number): FanAir 
 
 /** The fan as drawn at a shaft power of 9 W. */
 export function atPower(project: Project): FanAir {
-  const model = modelOf(project);
+  const model = modelOf(project, 'drawn');
   return runAtPower(model, model.rotor, POWER);
 }
 
 /** Shaft power [W] the fan takes for `thrust` [N]. */
 export function powerFor(project: Project, thrust: number): number {
-  const { rotor, passage, air } = modelOf(project);
+  const { rotor, passage, air } = modelOf(project, 'drawn');
   const at = (omega: number) => runFan(rotor, passage, air, { omega, axialSpeed: 0 });
   return at(findRoot((omega) => at(omega).thrust - thrust, 10, MOST_SPEED, 1e-4)).shaftPower;
 }
@@ -60,7 +60,7 @@ const TURNS = [4, 6, 8, 10, 12, 14, 16, 18];
 
 /** Most thrust [N] at 9 W with the blades turned as suits the duct: the top of the parabola through the three best turns. */
 export function mostThrust(project: Project): number {
-  const model = modelOf(project);
+  const model = modelOf(project, 'drawn');
   const thrusts = TURNS.map(
     (turn) =>
       runAtPower(model, rotorOfFan(project.fan, { angle: radiansFromDegrees(turn) }, COARSE), POWER).thrust,

@@ -29,6 +29,7 @@ export function assessmentText(project: Project, a: Assessment, entry: DuctFlowR
     '\nOne fan\n' +
     pointTable(a) +
     (a.fan.compare ? `\nOpen against ducted, in hover\n${wrap(a.fan.compare.words, '  ')}` : '') +
+    (a.print ? `\nThe blades as printed\n${wrap(a.print.words, '  ')}` : '') +
     (entry ? `\nHow the air enters\n${airEntry(entry)}` : '') +
     '\nMass\n' +
     massTable(a) +
