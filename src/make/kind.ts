@@ -1,23 +1,9 @@
-import type { Design } from '../project/schema.ts';
+import type { Design, PART_KINDS } from '../project/schema.ts';
 import type { Quality } from './fineness.ts';
 import type { Kernel } from './kernel.ts';
 import type { Mesh } from './mesh.ts';
 
-export type PartKind =
-  | 'rotor'
-  | 'blade'
-  | 'hub'
-  | 'hubCap'
-  | 'spinner'
-  | 'duct'
-  | 'ductUpper'
-  | 'ductLower'
-  | 'lip'
-  | 'tailCone'
-  | 'body'
-  | 'plate'
-  | 'arm'
-  | 'bridge';
+export type PartKind = (typeof PART_KINDS)[number];
 
 /** A 4 by 4 transform, column after column, for lengths in mm. */
 export type Placement = readonly number[];
@@ -61,7 +47,7 @@ export interface Kind {
    * craft in that of the craft.
    */
   readonly mesh: (kernel: Kernel, design: Design, quality: Quality) => Mesh;
-  /** How it lies on the bed. */
+  /** How it usually lies on the bed; `fan.lies` may lay it otherwise. */
   readonly lies: (design: Design) => Rotation;
   /**
    * Where each piece stands, as moves of what `mesh` draws within its frame. Left out: evenly round the axis, the first

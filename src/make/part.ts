@@ -2,10 +2,12 @@ import { craftFrameFaults } from '../craft/frame.ts';
 import type { Design } from '../project/schema.ts';
 import { gramsFromKilograms } from '../quantities/units.ts';
 import { geometryFaults, type GeometryFault } from '../shape/faults.ts';
+import { chosenDown } from '../shape/lies.ts';
 import type { Quality } from './fineness.ts';
 import type { Kernel } from './kernel.ts';
-import type { Kind, PartKind, Placement } from './kind.ts';
+import type { Kind, PartKind, Placement, Rotation } from './kind.ts';
 import { kinds } from './kinds.ts';
+import { rotationTo } from './layers/lie.ts';
 import { measure, type Box, type Mesh } from './mesh.ts';
 import { combined, laidDown, turn } from './placement.ts';
 
@@ -71,7 +73,7 @@ export function makePart(
   const entry = presentKinds(design).find((present) => present.kind === kind);
   if (!entry) throw new Error(`This design has no ${kind}.`);
   const drawn = entry.mesh(kernel, design, options.quality ?? 'fine');
-  const { mesh, placement } = laidDown(drawn, entry.lies(design));
+  const { mesh, placement } = laidDown(drawn, liesOnBed(entry, design));
   const placements = stands(entry, design).map((at) => combined(at, placement));
   const { volume, area, box } = measure(mesh);
   return {
@@ -85,6 +87,12 @@ export function makePart(
     placement: placements[0],
     placements,
   };
+}
+
+/** As the project lays it, else as usual. */
+function liesOnBed(entry: Kind, design: Design): Rotation {
+  const down = chosenDown(design.fan, entry.kind);
+  return down ? rotationTo(down) : entry.lies(design);
 }
 
 function stands(entry: Kind, design: Design): readonly Placement[] {

@@ -1,14 +1,11 @@
 import { rotorFits } from '../print/rotor-fits.ts';
 import type { Design } from '../project/schema.ts';
-import { bladeAt, bladeCurves } from '../shape/blade.ts';
 import { fanLayout } from '../shape/layout.ts';
+import { lyingDown } from '../shape/lies.ts';
 import { rotorVolumes, type RotorVolumes } from '../shape/rotor-volumes.ts';
 import { TURNED_OVER, UPRIGHT, type Kind, type Rotation } from './kind.ts';
 import { apartBladeMesh, hubBodyMesh, hubCapMesh } from './rotor-apart.ts';
 import { rotorMesh, spinnerMesh } from './rotor.ts';
-
-/** The radius whose chord lies flat, over the span: most of the air's load is outward of the middle. */
-const FLAT_AT = 0.7;
 
 const apart = ({ fan }: Design): boolean => fan.rotorParts === 'blades apart';
 
@@ -31,15 +28,12 @@ const STANDING: Rotation = [
  * support.
  */
 function bladeLies({ fan }: Design): Rotation {
-  if (fan.bladesPrinted === 'standing') return STANDING;
-  const curves = bladeCurves(fan);
-  const { angle } = bladeAt(curves, curves.hubRadius + FLAT_AT * (curves.tipRadius - curves.hubRadius));
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  // The chord runs along (0, cos, sin) in the fan, the pressure side faces downstream of it.
+  if (fan.bladesPrinted !== 'lying') return STANDING;
+  const [, y, z] = lyingDown(fan);
   return [
     [1, 0, 0],
-    [0, -c, -s],
-    [0, s, -c],
+    [0, -z, y],
+    [0, -y, -z],
   ];
 }
 

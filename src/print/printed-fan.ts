@@ -1,13 +1,14 @@
 import type { Fan, Printer } from '../project/schema.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
 import { bladeAt, bladeCurves, type BladeSection } from '../shape/blade.ts';
+import { bladeUp, standsAcross, type FanDirection } from '../shape/lies.ts';
 import { sectionOutline, sectionSpecAt, type Outline } from '../shape/section.ts';
 import { asPrintedSection, type AsPrinted, type Laying } from './as-printed.ts';
 
 /** What of a printer's profile the printed blade needs. */
 export type BladePrinter = Pick<Printer, 'lineWidth_mm' | 'layer_mm' | 'minimumWall_mm' | 'xyError_mm'>;
 
-/** How a blade lies while it is printed: the rotor flat on the bed, or the blade standing on its root. */
+/** How a blade lies while it is printed, in a word: along the layers, or standing across them. */
 export type BladeLay = 'flat' | 'upright';
 
 /** What printing changes on a section. */
@@ -54,17 +55,20 @@ const STATIONS = 7;
 /** Points a side of the outlines. */
 const POINTS = 20;
 
-/** Rotors in one piece lie flat, their axis upright; blades of their own stand on their root unless they are laid down too. */
-export const layOfFan = (fan: Fan): BladeLay =>
-  fan.rotorParts === 'blades apart' && fan.bladesPrinted === 'standing' ? 'upright' : 'flat';
+/** Rotors in one piece lie flat and blades apart stand on their root, unless the project lays them otherwise. */
+export const layOfFan = (fan: Fan): BladeLay => (standsAcross(fan) ? 'upright' : 'flat');
 
-/** How a printer lays the section of a blade that stands at `angle` [rad] to the plane of rotation. */
-export function layingOf(printer: BladePrinter, lay: BladeLay, angle: number): Laying {
+/**
+ * How a printer lays the section of a blade that stands at `angle` [rad] to the plane of rotation; `up` is the build
+ * direction in the fan, the blade along x: the chord runs back along (0, cos, sin), the suction side faces (0, sin, -cos).
+ */
+export function layingOf(printer: BladePrinter, [x, y, z]: FanDirection, angle: number): Laying {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return {
     lineWidth: metresFromMillimetres(printer.lineWidth_mm),
     layer: metresFromMillimetres(printer.layer_mm),
     growth: metresFromMillimetres(printer.xyError_mm),
-    up: lay === 'flat' ? [Math.sin(angle), -Math.cos(angle), 0] : [0, 0, 1],
+    up: [y * c + z * s, y * s - z * c, x],
   };
 }
 
@@ -79,30 +83,30 @@ export function printedSection(
   fan: Fan,
   printer: BladePrinter,
   radius: number,
-  lay: BladeLay = layOfFan(fan),
   points = 40,
 ): AsPrinted & { readonly drawnOutline: Outline; readonly at: BladeSection } {
   const at = bladeAt(bladeCurves(fan), radius);
   const drawnOutline = drawnSection(fan, at, points);
-  return { ...asPrintedSection(drawnOutline, layingOf(printer, lay, at.angle)), drawnOutline, at };
+  return { ...asPrintedSection(drawnOutline, layingOf(printer, bladeUp(fan), at.angle)), drawnOutline, at };
 }
 
 /**
  * The blade as it will really fly: what line width, layer and growth leave of the drawn sections. Gap, tip and hub stay as
  * drawn; their errors are part of the intervals.
  */
-export function printedBlade(fan: Fan, printer: BladePrinter, lay: BladeLay = layOfFan(fan)): PrintedBlade {
+export function printedBlade(fan: Fan, printer: BladePrinter): PrintedBlade {
+  const up = bladeUp(fan);
   const curves = bladeCurves(fan);
   const hub = Math.min(curves.hubRadius, 0.99 * curves.tipRadius);
   const leastWall = metresFromMillimetres(printer.minimumWall_mm);
   const stations = Array.from({ length: STATIONS }, (_, k): PrintedStation => {
     const span = k / (STATIONS - 1);
     const at = bladeAt(curves, hub + span * (curves.tipRadius - hub));
-    const result = asPrintedSection(drawnSection(fan, at), layingOf(printer, lay, at.angle));
+    const result = asPrintedSection(drawnSection(fan, at), layingOf(printer, up, at.angle));
     const edge = Math.min(metresFromMillimetres(fan.section.trailingEdge_mm), at.thickness * at.chord);
-    return { span, ...stationOf(at, edge, result, lay, leastWall) };
+    return { span, ...stationOf(at, edge, result, up, leastWall) };
   });
-  return { lay, stations };
+  return { lay: layOfFan(fan), stations };
 }
 
 /** A section that is lost still counts as a sliver of this share of its chord, so that the air calculation has one. */
@@ -140,7 +144,7 @@ function stationOf(
   at: BladeSection,
   edge: number,
   { drawn, printed, steps, areaShare }: AsPrinted,
-  lay: BladeLay,
+  [, y, z]: FanDirection,
   leastWall: number,
 ): Omit<PrintedStation, 'span'> {
   const here = { radius: at.radius, drawn: { ...at, edge }, steps, areaShare };
@@ -158,9 +162,9 @@ function stationOf(
       lost: true,
       weak: true,
     };
-  // A flat rotor's layers cut its blades aslant: the wall within a layer is wider than the blade is thick.
-  const wall =
-    lay === 'flat' ? printed.thickness / Math.max(0.05, Math.abs(Math.sin(at.angle))) : printed.thickness;
+  // Layers that cut a blade aslant: the wall within a layer is wider than the blade is thick.
+  const rise = y * Math.sin(at.angle) - z * Math.cos(at.angle);
+  const wall = printed.thickness / Math.max(0.05, Math.sqrt(Math.max(0, 1 - rise * rise)));
   return {
     ...here,
     chordFactor: printed.chord / drawn.chord,

@@ -10,6 +10,7 @@ import {
   rpmFromAngularSpeed,
 } from '../quantities/units.ts';
 import type { FanLayout } from '../shape/layout.ts';
+import { standsAcross } from '../shape/lies.ts';
 import { bendingTension, tipTurn, type AirLoad } from './blade.ts';
 import { armsOf, blowOf, shearEnergy, squeezedDuct, type Spring } from './impact.ts';
 import { keyStress } from './keys.ts';
@@ -47,7 +48,7 @@ export function rotorStrength(ask: StrengthAsk): Strength | null {
   const { fan, material } = design;
   const rotor = loadedRotor(design, ask.air, ask);
   if (!rotor) return null;
-  const layers = fan.rotorParts === 'one piece' || fan.bladesPrinted === 'lying' ? 'along' : 'across';
+  const layers = standsAcross(fan) ? 'across' : 'along';
   const hub_C = air_C + HUB_WARMER_K;
   const factor = filletConcentration(rotor.fillet, rotor.sections[0].thickness);
   const stress = stressesOf(rotor, factor);

@@ -4,13 +4,14 @@ import { printers } from '../../project/catalogue.ts';
 import { loadKernel, type Solid } from '../kernel.ts';
 import { make } from '../make.ts';
 import { meshOf, type Mesh } from '../mesh.ts';
-import { checkLayers, layerPicture, layerSteps, type CheckedPart } from './check.ts';
+import { checkLayers, layerPicture, layerSteps } from './check.ts';
 import { overhangArea } from './facets.ts';
 import { areaBelow, areaInDisc } from './geometry.ts';
 import { laid, turnDown } from './lie.ts';
 import { judged, orientations } from './orientation.ts';
 import { checkedPart } from './part-check.ts';
 import { opened, rulesOf, widestDisc } from './slice.ts';
+import type { CheckedPart } from './types.ts';
 
 const kernel = await loadKernel();
 const printer = { ...printers[0].part, lineWidth_mm: 0.4, layer_mm: 0.1 };

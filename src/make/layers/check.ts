@@ -1,8 +1,7 @@
 import type { Kernel } from '../kernel.ts';
 import { measure, solidOf, type Mesh } from '../mesh.ts';
-import type { AirFace } from './aerodynamic.ts';
 import { overhangArea } from './facets.ts';
-import { radiusRange, shapeFacts, type Point } from './geometry.ts';
+import { bodiesOf, radiusRange, shapeFacts, type Point } from './geometry.ts';
 import {
   contours,
   cut,
@@ -14,19 +13,10 @@ import {
   type LayerRules,
 } from './slice.ts';
 import { slenderPieces } from './slender.ts';
-import { spanShares, type Span, type SpanShares } from './span.ts';
+import { spanShares, type SpanShares } from './span.ts';
 import { tracker, type Piece } from './tracks.ts';
-import type { LayerCheck, LayerFacts, LayerPicture } from './types.ts';
+import type { CheckedPart, LayerCheck, LayerFacts, LayerPicture } from './types.ts';
 import { findingsOf } from './words.ts';
-
-/** A part as it lies on the bed, and how its places belong to the fan. */
-export interface CheckedPart extends Mesh {
-  readonly name: string;
-  /** Which faces the air works on, asked on the bed. */
-  readonly airFace: AirFace;
-  /** How the part stands to the fan's axis; null where a distance from it says nothing. */
-  readonly span: Span | null;
-}
 
 /** Layers between two words of progress. */
 const STRIDE = 8;
@@ -57,7 +47,8 @@ export function* layerSteps(
     for (let i = 0; i < count; i++) {
       const z = box.min[2] + (i + 0.5) * height;
       const section = cut(solid, z, rules.tolerance);
-      const shape = shapeFacts(contours(section));
+      const outlines = contours(section);
+      const shape = shapeFacts(outlines);
       const found: Piece[] = [];
       const lost = lostPieces(section, part, rules, z, i, found, left);
       const hanging = below ? hangingPieces(section, below, part, rules, z, i, found) : 0;
@@ -69,6 +60,7 @@ export function* layerSteps(
         z_mm: z,
         area_mm2: shape.area,
         perimeter_mm: shape.perimeter,
+        bodies: bodiesOf(outlines),
         lost_mm2: lost,
         unsupported_mm2: hanging,
       });

@@ -1,6 +1,20 @@
 /** A point on the bed [mm]. */
 export type Point = readonly [number, number];
 
+/** Outlines less holes: contours that turn left count up, those that turn right down. */
+export function bodiesOf(contours: readonly (readonly Point[])[]): number {
+  let count = 0;
+  for (const contour of contours) {
+    let twice = 0;
+    contour.forEach(([x0, y0], i) => {
+      const [x1, y1] = contour[(i + 1) % contour.length];
+      twice += x0 * y1 - x1 * y0;
+    });
+    count += Math.sign(twice);
+  }
+  return count;
+}
+
 /** Area, length of edge, centroid and least radius of gyration of a shape with holes. */
 export interface ShapeFacts {
   readonly area: number;

@@ -1,3 +1,4 @@
+import type { Rotation } from '../kind.ts';
 import type { Mesh } from '../mesh.ts';
 import { measure, moved } from '../mesh.ts';
 
@@ -12,6 +13,23 @@ export function turnDown([x, y, z]: Direction): readonly number[] {
   const k = 1 / (1 + c);
   return [1 - x * x * k, -x * y * k, x, -x * y * k, 1 - y * y * k, y, -x, -y, c];
 }
+
+/** The same as a rotation of a kind of part: `down` in the frame the part is drawn in. */
+export function rotationTo(down: Direction): Rotation {
+  const r = turnDown(down);
+  return [
+    [r[0], r[1], r[2]],
+    [r[3], r[4], r[5]],
+    [r[6], r[7], r[8]],
+  ];
+}
+
+/** A direction on the bed in the frame the part is drawn in, by its placement (4 by 4, column after column). */
+export const fromBed = (m: readonly number[], [x, y, z]: Direction): Direction => [
+  m[0] * x + m[4] * y + m[8] * z,
+  m[1] * x + m[5] * y + m[9] * z,
+  m[2] * x + m[6] * y + m[10] * z,
+];
 
 /** A part turned so that `down` faces the bed and its lowest point rests on it; `placement` goes on leading to the fan. */
 export function laid<P extends Mesh & { readonly placement: readonly number[] }>(

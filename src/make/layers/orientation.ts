@@ -10,6 +10,8 @@ export interface LyingPart extends Mesh {
   readonly airFace: AirFace;
   /** Direction of the load that could break it, in its frame: the span of a blade. null: no one direction. */
   readonly loadAxis: Direction | null;
+  /** The axis it turns about in its frame, where it is pulled apart in every direction square to that. */
+  readonly turnAxis?: Direction;
 }
 
 /** One way to lay a part, with what it costs. */
@@ -33,7 +35,7 @@ export interface Lie {
 }
 
 /** How much each fault weighs: air faces first. Our own choice, stated here. */
-const WEIGHT = { airOverhang: 4, overhang: 1, step: 1.5, tipping: 0.08, strength: 3, unfit: 100 } as const;
+const WEIGHT = { airOverhang: 4, overhang: 1, step: 1.5, tipping: 0.1, strength: 3, unfit: 100 } as const;
 
 /** Facets whose normals agree to this cosine lie in one direction. */
 const SAME = 0.9998;
@@ -77,14 +79,14 @@ export function judged(part: LyingPart, down: Direction, printer: Printer, mater
   });
   const size = [0, 1, 2].map((i) => high[i] - low[i]);
   const fits = fitsBed(size, printer);
-  const strength = strengthRatio(part.loadAxis, down, material);
+  const strength = strengthRatio(part, down, material);
   const step_mm = air > 0 ? step / air : 0;
   const tipping = size[2] / Math.sqrt(Math.max(contact, printer.lineWidth_mm ** 2));
   const cost =
     WEIGHT.airOverhang * (air > 0 ? airOver / air : 0) +
     WEIGHT.overhang * (area > 0 ? over / area : 0) +
     WEIGHT.step * (step_mm / printer.layer_mm) +
-    WEIGHT.tipping * Math.min(tipping, 20) +
+    WEIGHT.tipping * Math.min(tipping, 40) +
     WEIGHT.strength * (1 - strength) +
     (fits ? 0 : WEIGHT.unfit);
   const figures = {
@@ -123,10 +125,13 @@ function lieWords(
   return `${said.join('; ')}.`;
 }
 
-/** A load along the build direction has the strength across layers, one in the layer that in plane; between by cos^2. */
-function strengthRatio(axis: Direction | null, down: Direction, material: Material): number {
-  if (!axis) return 1;
-  const across = dot(axis, down) ** 2;
+/**
+ * A load along the build direction has the strength across layers, one in the layer that in plane; between by cos^2. Of
+ * loads square to an axis the one that lies most across counts.
+ */
+function strengthRatio({ loadAxis, turnAxis }: LyingPart, down: Direction, material: Material): number {
+  if (!loadAxis && !turnAxis) return 1;
+  const across = loadAxis ? dot(loadAxis, down) ** 2 : 1 - dot(turnAxis!, down) ** 2;
   const ratio = material.strengthAcrossLayers_MPa / material.strengthInPlane_MPa;
   return 1 - across * (1 - Math.min(1, ratio));
 }

@@ -3,10 +3,10 @@ import { fanLayout, type FanLayout } from '../../shape/layout.ts';
 import type { Mesh } from '../mesh.ts';
 import type { PartKind } from '../part.ts';
 import { airFaceOf, onBed } from './aerodynamic.ts';
-import type { CheckedPart } from './check.ts';
 import type { Direction } from './lie.ts';
 import type { LyingPart } from './orientation.ts';
 import type { Span } from './span.ts';
+import type { CheckedPart } from './types.ts';
 
 interface Placed extends Mesh {
   readonly kind: PartKind;
@@ -15,6 +15,9 @@ interface Placed extends Mesh {
 
 /** Parts whose blades are weighed along their span. */
 const WITH_BLADES: readonly PartKind[] = ['rotor', 'blade'];
+
+/** Parts that their own turning pulls apart on all sides. */
+const TURNING: readonly PartKind[] = ['rotor', 'hub', 'hubCap', 'spinner'];
 
 /** A made part ready for the layer check. */
 export function checkedPart(part: Placed & { readonly name: string }, design: Design): CheckedPart {
@@ -29,7 +32,7 @@ export function checkedPart(part: Placed & { readonly name: string }, design: De
   };
 }
 
-/** A made part ready for the search of its best lie; a blade by itself is loaded along its span. */
+/** A made part ready for the search of its best lie; a blade by itself is loaded along its span, a rotor every way outward. */
 export function lyingPart(part: Placed, design: Design): LyingPart {
   const m = part.placement;
   return {
@@ -37,6 +40,7 @@ export function lyingPart(part: Placed, design: Design): LyingPart {
     indices: part.indices,
     airFace: onBed(airFaceOf(part.kind, fanLayout(design.fan, design.motor)), m),
     loadAxis: part.kind === 'blade' ? spanOnBed(m) : null,
+    ...(TURNING.includes(part.kind) && { turnAxis: axisOnBed(m) }),
   };
 }
 
@@ -51,6 +55,8 @@ function spanOf(m: readonly number[], layout: FanLayout): Span {
     stands: upright ? 'upright' : { along: spanOnBed(m), origin: m[12] },
   };
 }
+
+const axisOnBed = (m: readonly number[]): Direction => [m[2], m[6], m[10]];
 
 /** The fan's x, along which blade number one stands, on the bed: the first row of the placement's rotation. */
 const spanOnBed = (m: readonly number[]): Direction => [m[0], m[4], m[8]];

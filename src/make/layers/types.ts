@@ -1,4 +1,16 @@
+import type { Mesh } from '../mesh.ts';
+import type { AirFace } from './aerodynamic.ts';
 import type { Point } from './geometry.ts';
+import type { Span } from './span.ts';
+
+/** A part as it lies on the bed, and how its places belong to the fan. */
+export interface CheckedPart extends Mesh {
+  readonly name: string;
+  /** Which faces the air works on, asked on the bed. */
+  readonly airFace: AirFace;
+  /** How the part stands to the fan's axis; null where a distance from it says nothing. */
+  readonly span: Span | null;
+}
 
 /** What a layer check may find. */
 export type FindingKind = 'lost' | 'island' | 'overhang' | 'bridge' | 'slender' | 'contact' | 'bed';
@@ -29,6 +41,8 @@ export interface LayerFacts {
   readonly z_mm: number;
   readonly area_mm2: number;
   readonly perimeter_mm: number;
+  /** Outlines less holes. */
+  readonly bodies: number;
   /** What is narrower than a line [mm2]. */
   readonly lost_mm2: number;
   /** What hangs farther over the layer below than a lean at the limit would [mm2]. */

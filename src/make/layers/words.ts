@@ -1,10 +1,9 @@
 import { formatNumber } from '../../quantities/format.ts';
 import type { Box } from '../mesh.ts';
-import type { CheckedPart } from './check.ts';
 import type { LayerRules } from './slice.ts';
 import type { Column } from './slender.ts';
 import type { Track } from './tracks.ts';
-import type { Finding, LayerFacts } from './types.ts';
+import type { CheckedPart, Finding, LayerFacts } from './types.ts';
 
 /** A column this many times higher than wide shakes under the nozzle. Common practice, no source. */
 const SLENDER = 12;
