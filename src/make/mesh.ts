@@ -17,11 +17,17 @@ export interface Box {
  */
 const SLIVER = 1e-3;
 
-/** Takes a solid's surface out of the kernel. */
+/** Takes a solid's surface out of the kernel; a little coarser where two corners would fall on one place. */
 export function meshOf(solid: Solid): Mesh {
+  let mesh = surfaceOf(solid, SLIVER);
+  for (const coarser of [2, 5]) if (mesh.touching) mesh = surfaceOf(solid, coarser * SLIVER);
+  return { positions: mesh.positions, indices: mesh.indices };
+}
+
+function surfaceOf(solid: Solid, sliver: number): Mesh & { readonly touching: boolean } {
   // As a solid of its own it forgets where its facets came from, which would keep each where it is.
   const own = solid.asOriginal();
-  const cleaned = own.simplify(SLIVER);
+  const cleaned = own.simplify(sliver);
   own.delete();
   const mesh = cleaned.getMesh();
   cleaned.delete();
@@ -59,7 +65,7 @@ function isClosed({ positions, indices }: Mesh): boolean {
  * Makes corners at one place one corner, and drops the triangles this closes up, so that readers which go by place see
  * what the indices say. Left alone where the surface would not stay closed.
  */
-function welded(mesh: Mesh): Mesh {
+export function welded(mesh: Mesh): Mesh & { readonly touching: boolean } {
   const { positions: p, indices } = mesh;
   const first = new Map<string, number>();
   const positions: number[] = [];
@@ -72,14 +78,14 @@ function welded(mesh: Mesh): Mesh {
     first.set(place, to[i]);
     positions.push(p[3 * i], p[3 * i + 1], p[3 * i + 2]);
   }
-  if (positions.length === p.length) return mesh;
+  if (positions.length === p.length) return { ...mesh, touching: false };
   const kept: number[] = [];
   for (let i = 0; i < indices.length; i += 3) {
     const [a, b, c] = [to[indices[i]], to[indices[i + 1]], to[indices[i + 2]]];
     if (a !== b && b !== c && c !== a) kept.push(a, b, c);
   }
   const fewer = { positions: Float32Array.from(positions), indices: Uint32Array.from(kept) };
-  return isClosed(fewer) ? fewer : mesh;
+  return isClosed(fewer) ? { ...fewer, touching: false } : { ...mesh, touching: true };
 }
 
 /** Puts a surface into the kernel; the caller frees the solid. */
