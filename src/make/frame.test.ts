@@ -54,6 +54,10 @@ const CRAFTS: [string, Change][] = [
     { craft: { fanCount: 8, layout: 'two rows', ductSpacing_mm: 40 }, duct: { lugCount: 8 } },
   ],
   ['four in one body', { frame: { kind: 'one body' } }],
+  [
+    'two in one body, joined by the plate alone',
+    { craft: { fanCount: 2, ductSpacing_mm: 50 }, frame: { kind: 'one body' } },
+  ],
   ['with inserts', { frame: { fastening: 'heat-set insert', plate_mm: 3 } }],
 ];
 
@@ -83,7 +87,9 @@ describe.each(CRAFTS)('a frame of %s', (_, change) => {
     const volumes = printedVolumes(project.fan, project.motor, project.printer.holeShrink_mm);
     const row = massItems(project, volumes).find(({ name }) => name === 'frame')!;
     const ducts =
-      project.craft.frame.kind === 'one body' ? 4 * volumes.duct * project.material.density_kgpm3 * 1e3 : 0;
+      project.craft.frame.kind === 'one body'
+        ? project.craft.fanCount * volumes.duct * project.material.density_kgpm3 * 1e3
+        : 0;
     expect(Math.abs((row.total_g + ducts) / mass - 1)).toBeLessThan(0.01);
   }, 20_000);
 

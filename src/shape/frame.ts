@@ -212,7 +212,13 @@ export function framePlan(ask: FrameAsk): FramePlan {
         bottomZ: face,
       }
     : null;
-  const bridged = modular ? hangs.filter(({ parent }) => parent !== null) : neighbours(fans, pitch);
+  const bridged = modular
+    ? hangs.filter(({ parent }) => parent !== null)
+    : neighbours(fans, pitch).filter(({ fan, parent }) => {
+        const { x, y } = standBetween(fans[fan], fans[parent!]);
+        // There the plate joins the two already.
+        return Math.abs(x) > pad.halfLength + width / 2 || Math.abs(y) > pad.halfWidth + width / 2;
+      });
   const bridge: Slab | null = bridged.length
     ? {
         outline: bridgeOutline(width, pitch / 2, reached),
