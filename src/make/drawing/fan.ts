@@ -230,7 +230,7 @@ function dimensions({ layout }: FanProfiles, view: View, extent: Extent): Mark[]
       [Math.max(z(0.75 * layout.exitZ) + 4, rotor + 26), top + 3.5],
       `wall ${mm(layout.wall)}`,
     ),
-    text([(left + right) / 2, top - 10], 'A–A', 3.5, 'middle'),
+    text([(left + right) / 2, top - 10], 'Section', 3.5, 'middle'),
   );
   return marks;
 }
