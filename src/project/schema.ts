@@ -339,9 +339,9 @@ const along = (axis: string) =>
 /** How one kind of part is laid on the bed, where it is not laid as usual. */
 export const lieSchema = z.looseObject({
   part: z.enum(PART_KINDS).describe('The part that is laid so.'),
-  x: along('x (out along blade number one)'),
-  y: along('y'),
-  z: along('z (downstream)'),
+  downX: along('x (out along blade number one)'),
+  downY: along('y'),
+  downZ: along('z (downstream)'),
 });
 
 export type Lie = z.infer<typeof lieSchema>;

@@ -13,8 +13,8 @@ export function chosenDown(fan: Pick<Fan, 'lies' | 'bladesPrinted'>, part: Lie['
   if (part === 'blade' && fan.bladesPrinted !== 'as laid') return null;
   const lie = fan.lies.find((one) => one.part === part);
   if (!lie) return null;
-  const length = Math.hypot(lie.x, lie.y, lie.z);
-  return length > 1e-6 ? [lie.x / length, lie.y / length, lie.z / length] : null;
+  const length = Math.hypot(lie.downX, lie.downY, lie.downZ);
+  return length > 1e-6 ? [lie.downX / length, lie.downY / length, lie.downZ / length] : null;
 }
 
 /**
@@ -61,8 +61,8 @@ export function withLie(fan: Fan, part: Lie['part'], down: FanDirection | null, 
   const others = fan.lies.filter((one) => one.part !== part);
   const without: Fan = { ...fan, lies: others };
   const laid = (): Fan => {
-    const [x, y, z] = down!.map((value) => Number(value.toFixed(5)) + 0);
-    return { ...fan, lies: [...others, { part, x, y, z }] };
+    const [downX, downY, downZ] = down!.map((value) => Number(value.toFixed(5)) + 0);
+    return { ...fan, lies: [...others, { part, downX, downY, downZ }] };
   };
   if (part === 'blade') {
     if (!down || same(down, STANDING_DOWN)) return { ...without, bladesPrinted: 'standing' };
