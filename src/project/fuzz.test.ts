@@ -11,7 +11,15 @@ const text = readFileSync(
 const { builds: _, schemaVersion: __, name: ___, note: ____, brief: _____, ...design } = JSON.parse(text);
 const seedFile = {
   ...JSON.parse(text),
-  builds: [{ id: 'first', name: 'First', design, bench: [{ raw: [1, 2, { deep: 'x' }] }], myOwn: 'kept' }],
+  builds: [
+    {
+      id: 'first',
+      name: 'First',
+      design,
+      bench: [{ raw: [1, 2, { deep: 'x' }], rows: [{ scale_g: 12 }] }],
+      myOwn: 'kept',
+    },
+  ],
   own: { nested: [1, [2, { three: null }]] },
 };
 const SEED = 20_261;
@@ -156,8 +164,12 @@ function check(input: string | Uint8Array): boolean {
   expect(writeProject(again.project)).toBe(written);
   const raw = typeof input === 'string' ? input : new TextDecoder().decode(input);
   const kept = new Map(leaves(JSON.parse(written)));
-  for (const [path, value] of leaves(JSON.parse(raw.replace(/^\ufeff/, ''))))
-    expect([path, kept.get(path)]).toEqual([path, value === 0 ? 0 : value]);
+  for (const [path, value] of leaves(JSON.parse(raw.replace(/^\ufeff/, '')))) {
+    // An empty group may come back filled with what stands for its missing keys.
+    if (value === '{}' && !kept.has(path))
+      expect([...kept.keys()].some((k) => k.startsWith(`${path}/`))).toBe(true);
+    else expect([path, kept.get(path)]).toEqual([path, value === 0 ? 0 : value]);
+  }
   return true;
 }
 

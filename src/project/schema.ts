@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { benchRunSchema } from './bench.ts';
 import { count, quantity } from './fields.ts';
 
 /** The newest project file version this program reads and writes. */
@@ -542,7 +543,7 @@ export const buildSchema = z.looseObject({
   date: z.string().max(40).default(''),
   why: note.default(''),
   design: designSchema,
-  bench: z.array(z.unknown()).default([]),
+  bench: z.array(benchRunSchema).max(500).default([]).describe('Runs at the bench, oldest first.'),
 });
 
 /** A fan unit one can buy ready made, as its maker states it. Prices are in the user's own currency. */

@@ -48,6 +48,8 @@ const UNITS: Readonly<Record<string, string>> = {
   MPa: 'MPa',
   mps: 'm/s',
   mm3ps: 'mm³/s',
+  hPa: 'hPa',
+  Nm: 'N m',
 };
 
 /** The unit a key carries in its ending: `tipDiameter_mm` is in mm. */
