@@ -8,6 +8,7 @@ import {
   type Controller,
   type Motor,
 } from './schema.ts';
+import { betweenIn, cellsOf, linesOf, plainNumber } from './table.ts';
 import { missing, shorten } from './words.ts';
 
 /** The kinds of part a user may keep a list of, and their keys in the project file. */
@@ -54,20 +55,16 @@ export function ownPartFrom(value: unknown): OwnPart | null {
  * taken. Keys with a default may be left out or empty. Total: every error says its line and column.
  */
 export function readPartsCsv(kind: PartKind, text: string): ReadParts {
-  const lines = text
-    .replace(/^\ufeff/, '')
-    .split(/\r\n|\n|\r/)
-    .map((line, i) => ({ line, number: i + 1 }))
-    .filter(({ line }) => line.trim() !== '');
+  const lines = [...linesOf(text)];
   if (lines.length < 2)
     return refused(
       `The table has ${lines.length === 1 ? 'one line' : 'no lines'}; it needs a line of names, such as name and mass_g, and one for each ${kind}.`,
     );
   if (lines.length > MOST_LINES)
     return refused(`The table has ${lines.length} lines; at most ${MOST_LINES} are taken.`);
-  const head = lines[0].line;
-  const between = head.includes('\t') ? '\t' : head.includes(';') ? ';' : ',';
-  const header = cells(head, between);
+  const head = lines[0].text;
+  const between = betweenIn(head);
+  const header = cellsOf(head, between);
   const keys = Object.keys(SCHEMAS[kind].shape);
   const errors: string[] = [];
   for (const [i, name] of header.entries()) {
@@ -88,8 +85,8 @@ export function readPartsCsv(kind: PartKind, text: string): ReadParts {
   if (errors.length > 0) return refused(...errors);
 
   let parts: readonly OwnPart[] = [];
-  for (const { line, number } of lines.slice(1)) {
-    const row = cells(line, between);
+  for (const { text: line, number } of lines.slice(1)) {
+    const row = cellsOf(line, between);
     const before = errors.length;
     if (row.length > header.length)
       errors.push(
@@ -124,25 +121,6 @@ function valueOf(key: string, text: string, kind: PartKind, between: string): st
   const field = describePath(`${kind}.${key}`);
   if (text === '' && field?.fallback !== undefined) return undefined;
   if (field?.kind !== 'number' && field?.kind !== 'whole number') return text;
-  const plain = between === ',' ? text : text.replace(',', '.');
-  return /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(plain) ? Number(plain) : text;
-}
-
-/** The cells of one line; quotes hold a separator, two quotes in them stand for one. */
-function cells(line: string, between: string): string[] {
-  const found: string[] = [];
-  let cell = '';
-  let quoted = false;
-  for (let i = 0; i < line.length; i++) {
-    const c = line[i];
-    if (quoted && c === '"' && line[i + 1] === '"') {
-      cell += c;
-      i++;
-    } else if (c === '"' && (quoted || cell.trim() === '')) quoted = !quoted;
-    else if (c === between && !quoted) {
-      found.push(cell.trim());
-      cell = '';
-    } else cell += c;
-  }
-  return [...found, cell.trim()];
+  const number = plainNumber(between === ',' ? text : text.replace(',', '.'));
+  return Number.isNaN(number) ? text : number;
 }
