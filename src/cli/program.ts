@@ -14,6 +14,7 @@ import { newCommand } from './new.ts';
 import { printerCommand } from './printer.ts';
 import { sizeCommand } from './size.ts';
 import { strengthCommand } from './strength.ts';
+import { tachCommand } from './tach.ts';
 
 /** The whole command line. Help goes to `io.out`; refusals are thrown, for `run` to put into words. */
 export function buildProgram(io: Io): Command {
@@ -54,6 +55,7 @@ local flight rules and licensed practice come first.`,
     strengthCommand(io),
     buyCommand(io),
     balanceCommand(io),
+    tachCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {
