@@ -14,7 +14,7 @@ const NINETY = 1.645;
  * rounded, drag doubled because power feels only a part of it. Part-throttle loss: from none to twice the default, which
  * spans what one measured stand run leaves open (checks/motor.ts). The rest: common practice, no source.
  */
-const HALF_WIDTHS = {
+export const HALF_WIDTHS = {
   angle: (1 * Math.PI) / 180,
   drag: 0.25,
   lift: 0.12,
