@@ -2,8 +2,9 @@ import type { Ledger } from '../air/fan.ts';
 import type { BalanceAnswer } from '../balance/types.ts';
 import type { MassItem } from '../craft/mass.ts';
 import type { Interval } from '../quantities/interval.ts';
+import type { Sound } from '../sound/types.ts';
 import type { Strength } from '../strength/types.ts';
-import type { PrintEffect } from './print-effect.ts';
+import type { PrintEffect } from './print-types.ts';
 
 /** Where the shaft power of one fan goes [W]. */
 export type Losses = Ledger;
@@ -164,6 +165,8 @@ export interface Assessment {
   readonly balance: BalanceAnswer;
   /** Stress, failure speed, growth and energies of the rotor; null where no blade is left. */
   readonly strength: Strength | null;
+  /** Tones, noise and levels in hover and at full throttle, at the brief's 3 m over hard ground. */
+  readonly sound: Sound;
   readonly remarks: readonly Remark[];
   readonly helps: readonly Help[];
 }

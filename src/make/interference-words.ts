@@ -1,5 +1,5 @@
 import { formatNumber } from '../quantities/format.ts';
-import type { Meeting } from './interference.ts';
+import type { Meeting } from './meeting.ts';
 
 /** What is wrong where two pieces meet, as a sentence with the place; null where nothing is. `touch` [mm] counts as nothing. */
 export function fitWords(meeting: Omit<Meeting, 'refused'>, touch: number): string | null {

@@ -1,26 +1,13 @@
 import type { Assembly, Piece } from './assembly.ts';
 import { fitWords } from './interference-words.ts';
+import type { Meeting } from './meeting.ts';
 import { matrixOf } from './frame.ts';
 import { withSolids, type Kernel, type Solid } from './kernel.ts';
 import type { Placement } from './kind.ts';
 import { solidOf } from './mesh.ts';
 import { combined, turn } from './placement.ts';
 
-/** Two pieces near each other, or running into each other. */
-export interface Meeting {
-  readonly a: string;
-  readonly b: string;
-  /** How many pairs of such pieces meet with the same gap. */
-  readonly pairs: number;
-  /** Least distance [mm]; 0 where they touch, negative: how far they run into each other at least. */
-  readonly gap_mm: number;
-  /** The same with the rotor grown at full speed; null where neither turns. */
-  readonly gapAtSpeed_mm: number | null;
-  /** Where, in the frame of the craft [mm]. */
-  readonly at_mm: readonly [x: number, y: number, z: number];
-  /** Null, or what is wrong as a sentence. */
-  readonly refused: string | null;
-}
+export type { Meeting };
 
 /** What fits how closely in an assembly, nearest first. Joined pieces are listed only where they run into each other. */
 export interface FitCheck {

@@ -1,7 +1,7 @@
 import type { Fan } from '../project/schema.ts';
 import { formatNumber } from '../quantities/format.ts';
 import { millimetresFromMetres } from '../quantities/units.ts';
-import type { GeometryFault } from './faults.ts';
+import type { GeometryFault } from './fault.ts';
 import { ductJoints, jointOverlap } from './joints.ts';
 import type { FanLayout } from './layout.ts';
 import { lugPlaces } from './lugs.ts';

@@ -6,13 +6,10 @@ import { divisionFaults } from './division-faults.ts';
 import { fanLayout, type FanLayout } from './layout.ts';
 import { passageRadius } from './profiles.ts';
 import { bladeClearance, halfDepth } from './root.ts';
+import type { GeometryFault } from './fault.ts';
 import { apartFaults, hubFaults, hubHeightForRoot, rootRoom } from './rotor-faults.ts';
 
-/** Something that keeps a solid from being made: where in the project file, and what would do. */
-export interface GeometryFault {
-  readonly path: string;
-  readonly text: string;
-}
+export type { GeometryFault };
 
 /** Least wall around a bore or between holes, and least blade height [m]. Common practice, no source. */
 const LEAST_WALL = 0.0006;

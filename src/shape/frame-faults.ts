@@ -1,7 +1,7 @@
 import type { Design } from '../project/schema.ts';
 import { formatNumber } from '../quantities/format.ts';
 import { metresFromMillimetres, millimetresFromMetres } from '../quantities/units.ts';
-import type { GeometryFault } from './faults.ts';
+import type { GeometryFault } from './fault.ts';
 import { lugsFor, lugsSuit, stripsAt } from './frame-hang.ts';
 import type { FrameAsk, FramePlan, Hole } from './frame.ts';
 

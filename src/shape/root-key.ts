@@ -1,6 +1,6 @@
 import type { Fan } from '../project/schema.ts';
 import { bladeAt, bladeCurves, type BladeCurves, type BladeSection } from './blade.ts';
-import type { FanLayout } from './layout.ts';
+import type { FanLayout } from './fan-layout.ts';
 
 /** Cap and floor of a hub that holds blades apart: share of its height, and least [m]. Common practice, no source. */
 const FLANGE_SHARE = 0.15;

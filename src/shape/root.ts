@@ -2,7 +2,7 @@ import type { Fan } from '../project/schema.ts';
 import { metresFromMillimetres } from '../quantities/units.ts';
 import { sectionHollow, sectionSpecAt } from './section.ts';
 import { bladeAt, bladeCurves, type BladeCurves, type BladeSection } from './blade.ts';
-import type { FanLayout } from './layout.ts';
+import type { FanLayout } from './fan-layout.ts';
 import { platformRoom, rootKey } from './root-key.ts';
 
 /** Circumference over which the offset of a blend is kept clear of the neighbouring blade. */

@@ -2,7 +2,7 @@ import type { Fan, Motor } from '../project/schema.ts';
 import { formatNumber } from '../quantities/format.ts';
 import { metresFromMillimetres, millimetresFromMetres } from '../quantities/units.ts';
 import { bladeCurves } from './blade.ts';
-import type { GeometryFault } from './faults.ts';
+import type { GeometryFault } from './fault.ts';
 import { headRadius, nutRadius, type FanLayout } from './layout.ts';
 import { hubHeightFor, platformRoom, rootKey } from './root-key.ts';
 import { spinnerSeat, underSpinner } from './spinner.ts';
