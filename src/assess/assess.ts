@@ -13,6 +13,7 @@ import { dayOf, mapOf, modelOf, quotedSupply, type Made, type Model } from './mo
 import { fanPoint, runAt } from './point.ts';
 import { printEffect } from './print-effect.ts';
 import { remarksOn } from './remarks.ts';
+import { soundOfPoints } from './sound.ts';
 import { movedAnswers, type Moved } from './spread.ts';
 import { strengthOf } from './strength.ts';
 import type { Assessment, FanPoint } from './types.ts';
@@ -96,6 +97,7 @@ export function assess(project: Project, options: AssessOptions = {}): Assessmen
       pressure_Pa: model.air.pressure,
     },
     strength: strengthOf(model, map, full, hover),
+    sound: soundOfPoints(model, full, hover),
     balance: rotorBalance(project, model.volumes, {
       hover_rpm: hover?.rpm ?? null,
       full_rpm: full.rpm,

@@ -7,6 +7,7 @@ import { exitHalfAngle, largestExitRatio, STEEPEST_EXIT } from '../shape/exit.ts
 import { geometryFaults } from '../shape/faults.ts';
 import type { Answers } from './answers.ts';
 import type { Model } from './model.ts';
+import { soundRemarks } from './sound.ts';
 import { strengthRemarks } from './strength.ts';
 import type { Assessment, Remark } from './types.ts';
 
@@ -41,7 +42,7 @@ export function remarksOn(project: Project, model: Model, draft: Draft, answers:
   margins(project, draft, answers, say);
   blade(project, draft, say);
   exit(model, say);
-  list.push(...strengthRemarks(project, draft.strength));
+  list.push(...strengthRemarks(project, draft.strength), ...soundRemarks(draft.sound));
   const { full } = draft.fan;
   say(
     'care',
