@@ -2,18 +2,20 @@ import { atmosphere, type Air } from '../air/atmosphere.ts';
 import type { FanRun } from '../air/fan.ts';
 import { fanMap, type FanMap } from '../air/map.ts';
 import { passageOf, type Passage } from '../air/passage.ts';
-import { ANNULI, rotorOfFan, type RotorAir } from '../air/rotor.ts';
+import { ANNULI, type RotorAir } from '../air/rotor.ts';
 import { tiltLoss } from '../craft/control.ts';
 import { massItems, totalMass_g, type MassItem } from '../craft/mass.ts';
 import { restVoltage } from '../drive/battery.ts';
 import { motorConstants } from '../drive/motor.ts';
 import { supplyAt, type DriveDay, type Supply } from '../drive/supply.ts';
 import { printedBlade, type PrintedBlade } from '../print/printed-fan.ts';
+import { PLAIN_CALIBRATION } from '../project/calibration.ts';
 import type { Project } from '../project/schema.ts';
 import { GRAVITY } from '../quantities/constants.ts';
 import { kilogramsFromGrams } from '../quantities/units.ts';
 import { fanLayout, type FanLayout } from '../shape/layout.ts';
 import { printedVolumes, type PrintedVolumes } from '../shape/volumes.ts';
+import { builtOf, builtRotor, type Built } from './built.ts';
 
 /** State of charge at which hover and full throttle are quoted: half full, the middle of a flight. */
 export const QUOTED_CHARGE = 0.5;
@@ -48,6 +50,8 @@ export interface Model {
   readonly rotor: RotorAir;
   /** The blade as this printer makes it; null: taken as drawn. */
   readonly printed: PrintedBlade | null;
+  /** What the bench taught about the fan, in `rotor`, `passage` and `factors` already. */
+  readonly built: Built;
   /** null: open rotor */
   readonly passage: Passage | null;
   readonly factors: Pick<FanRun, 'dragFactor' | 'liftFactor'>;
@@ -68,7 +72,8 @@ export function modelOf(project: Project, as: Made = 'printed'): Model {
   const air = atmosphere(brief.altitude_m, brief.airTemperature_C);
   const layout = fanLayout(fan, motor);
   const printed = as === 'printed' ? printedBlade(fan, project.printer) : null;
-  const rotor = rotorOfFan(fan, { printed });
+  const built = builtOf(as === 'printed' ? project.calibration : PLAIN_CALIBRATION);
+  const rotor = builtRotor(fan, built, { printed });
   const volumes = printedVolumes(fan, motor, project.printer.holeShrink_mm, layout);
   const items = massItems(project, volumes);
   const mass = kilogramsFromGrams(totalMass_g(items));
@@ -81,8 +86,9 @@ export function modelOf(project: Project, as: Made = 'printed'): Model {
     layout,
     rotor,
     printed,
-    passage: passageFor({ project, air, layout, needed, discArea }, 0),
-    factors: {},
+    built,
+    passage: passageFor({ project, air, layout, needed, discArea, built }, 0),
+    factors: built.dragFactor === 1 ? {} : { dragFactor: built.dragFactor },
     volumes,
     items,
     mass,
@@ -102,20 +108,34 @@ export function departedModel(model: Model, departure: Departure, annuli = ANNUL
     rotor:
       departure.angle === 0 && model.rotor.radius.length === annuli
         ? model.rotor
-        : rotorOfFan(model.project.fan, { angle: departure.angle, printed: model.printed }, annuli),
+        : builtRotor(
+            model.project.fan,
+            model.built,
+            { angle: departure.angle, printed: model.printed },
+            annuli,
+          ),
     passage: passage && departed(passage, departure),
-    factors: { dragFactor: departure.dragFactor, liftFactor: departure.liftFactor },
+    factors: {
+      dragFactor: departure.dragFactor * model.built.dragFactor,
+      liftFactor: departure.liftFactor,
+    },
   };
 }
 
-type Placed = Pick<Model, 'project' | 'air' | 'layout' | 'needed' | 'discArea'>;
+type Placed = Pick<Model, 'project' | 'air' | 'layout' | 'needed' | 'discArea' | 'built'>;
 
 /** The duct of a fan near hover, its gap `wider` than drawn [m]; null for an open rotor. */
-function passageFor({ project, air, layout, needed, discArea }: Placed, wider: number): Passage | null {
+function passageFor(
+  { project, air, layout, needed, discArea, built }: Placed,
+  wider: number,
+): Passage | null {
   if (project.fan.kind === 'open') return null;
   const speed = Math.sqrt(needed / (air.density * discArea));
-  const gap = Math.max(0, layout.boreRadius - layout.turningRadius + wider);
-  return passageOf(project.fan, layout, air, speed, gap);
+  const gap = Math.max(0, layout.boreRadius - layout.turningRadius + built.gap + wider);
+  const passage = passageOf(project.fan, layout, air, speed, gap);
+  if (built.blocked === 0) return passage;
+  const { losses } = passage;
+  return { ...passage, losses: { ...losses, inletLip: losses.inletLip + Math.max(0, built.blocked) } };
 }
 
 function departed(passage: Passage, { lossFactor, exitFactor }: Departure): Passage {
@@ -135,7 +155,8 @@ function departed(passage: Passage, { lossFactor, exitFactor }: Departure): Pass
 
 /** Highest speed the motor can see [rad/s]: no load on a full pack. */
 export function highestSpeed(project: Project): number {
-  return motorConstants(project.motor).velocityConstant * restVoltage(project.battery, 1);
+  const { velocityConstant } = motorConstants(project.motor);
+  return velocityConstant * project.calibration.velocityConstant_factor * restVoltage(project.battery, 1);
 }
 
 /** Thrust and torque of the model's fan over speed, as far as the motor can turn. */

@@ -45,13 +45,19 @@ export interface DriveDay {
 
 /** The drive of a design at `charge` (0 empty to 1 full). */
 export function supplyAt(design: Design, charge: number, day: DriveDay = {}): Supply {
+  const motor = motorConstants(design.motor, day.windingRise);
+  const { velocityConstant_factor, windingResistance_factor, packResistance_factor } = design.calibration;
   return {
-    motor: motorConstants(design.motor, day.windingRise),
+    motor: {
+      ...motor,
+      velocityConstant: motor.velocityConstant * velocityConstant_factor,
+      resistance: motor.resistance * windingResistance_factor,
+    },
     switchResistance: design.controller.resistance_mohm * 1e-3,
     switchingLoss: design.controller.switchingLoss_ratio,
     rippleLoss: design.controller.rippleLoss_S,
     rest: restVoltage(design.battery, charge),
-    packResistance: packResistance(design.battery, day.cell_C),
+    packResistance: packResistance(design.battery, day.cell_C) * packResistance_factor,
     fans: design.craft.fanCount,
     auxiliaryPower: design.craft.auxiliaryPower_W,
   };

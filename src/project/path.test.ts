@@ -135,6 +135,7 @@ describe('builds', () => {
         state: 'made',
         date: '',
         why: '',
+        learned: [],
         bench: [],
         design: designOf(setPath(demo, 'fan.tipDiameter_mm', 70)),
       },
@@ -152,6 +153,7 @@ describe('builds', () => {
       'fan',
       'printer',
       'material',
+      'calibration',
     ]);
   });
   it('lists the builds there are when the id is wrong', () => {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { benchRunSchema } from './bench.ts';
+import { calibrationSchema } from './calibration.ts';
 import { count, quantity } from './fields.ts';
 
 /** The newest project file version this program reads and writes. */
@@ -531,6 +532,7 @@ const designShape = {
   fan: fanSchema,
   printer: printerSchema,
   material: materialSchema,
+  calibration: calibrationSchema,
 };
 
 /** Everything that is made or bought: what a build freezes. */
@@ -543,6 +545,7 @@ export const buildSchema = z.looseObject({
   date: z.string().max(40).default(''),
   why: note.default(''),
   design: designSchema,
+  learned: z.array(note).max(200).default([]).describe('What the bench taught about this build, in words.'),
   bench: z.array(benchRunSchema).max(500).default([]).describe('Runs at the bench, oldest first.'),
 });
 

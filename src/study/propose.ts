@@ -5,6 +5,7 @@ import { mapOf, modelOf, quotedSupply } from '../assess/model.ts';
 import type { Assessment } from '../assess/types.ts';
 import { dischargeLimit } from '../drive/battery.ts';
 import { driveAt } from '../drive/supply.ts';
+import { PLAIN_CALIBRATION } from '../project/calibration.ts';
 import { controllers, materials } from '../project/catalogue.ts';
 import {
   PLAIN_PLACEMENT,
@@ -222,6 +223,7 @@ function projectOf(six: SixAnswers, choice: FanChoice): Project {
     fan: fanOfChoice(choice, motor, printer),
     printer,
     material,
+    calibration: PLAIN_CALIBRATION,
     purchases: purchasesSchema.parse({}),
     balance: balanceSchema.parse({}),
     builds: [],
