@@ -87,7 +87,7 @@ export function hereTable({ here }: DuctOrOpen): string {
           n(c.thrustToWeight),
           c.hover_min > 0 ? formatMinutes(c.hover_min) : '-',
           n(c.discLoading_Npm2),
-          c.tipSpeed_mps === null ? '-' : n(c.tipSpeed_mps),
+          c.level_dBA === null ? '-' : String(Math.round(c.level_dBA.value)),
         ]
       : [name, '-', '-', '-', '-', '-', '-'];
   return (
@@ -100,7 +100,7 @@ export function hereTable({ here }: DuctOrOpen): string {
         'thrust/weight',
         'hover',
         'disc N/m²',
-        'tip speed m/s',
+        'dB(A) at 3 m',
       ],
       row('ducted', here.ducted),
       row('open', here.open),

@@ -12,7 +12,9 @@ import { makeCommand } from './make.ts';
 import { motorCommand } from './motor.ts';
 import { newCommand } from './new.ts';
 import { printerCommand } from './printer.ts';
+import { shakeCommand } from './shake.ts';
 import { sizeCommand } from './size.ts';
+import { soundCommand } from './sound.ts';
 import { strengthCommand } from './strength.ts';
 import { tachCommand } from './tach.ts';
 
@@ -53,9 +55,11 @@ local flight rules and licensed practice come first.`,
     sizeCommand(io),
     craftCommand(io),
     strengthCommand(io),
+    soundCommand(io),
     buyCommand(io),
     balanceCommand(io),
     tachCommand(io),
+    shakeCommand(io),
   ])
     program.addCommand(command);
   for (const command of [program, ...program.commands]) {

@@ -72,7 +72,7 @@ test('a ring guard is weighed by hand, takes room from the disc, and costs again
     expect(guarded!.thrustToWeight).toBeLessThan(open!.thrustToWeight);
   }
   expect(study.words.join(' ')).toMatch(
-    /ring guard .* about [\d.]+ g a fan .* Tip speed in hover, a stand-in for loudness/,
+    /ring guard .* about [\d.]+ g a fan .* In hover, each at its own weight, at 3 m over hard ground: \d+ dB/,
   );
   expect(study.here!.outerWidth_mm / (2000 * fanLayout(demo.fan, demo.motor).outerRadius)).toBeCloseTo(1, 0);
 });

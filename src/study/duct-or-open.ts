@@ -2,10 +2,15 @@ import { fanLayout } from '../shape/layout.ts';
 import { geometryFaults } from '../shape/faults.ts';
 import type { Fan, Motor, Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n } from '../quantities/format.ts';
+import type { Interval } from '../quantities/interval.ts';
 import { millimetresFromMetres } from '../quantities/units.ts';
 import { driveAt } from '../drive/supply.ts';
+import { levelDifference } from '../sound/difference.ts';
+import type { SoundAt } from '../sound/types.ts';
+import { levelWords } from '../sound/words.ts';
 import { mapOf, quotedSupply } from '../assess/model.ts';
 import { mapTorque } from '../air/map.ts';
+import { soundAtThrust } from './sound-compare.ts';
 import { scaledFan, tryProject, turned, type Tried } from './tried.ts';
 
 /** One way to fill an outer width, its blade at its best angle. */
@@ -20,8 +25,10 @@ export interface WidthChoice {
   /** From the pack with all fans and the electronics in hover; null where it does not hover. */
   readonly hoverPower_W: number | null;
   readonly discLoading_Npm2: number;
-  /** In hover: a rough sign of loudness until the sound itself is reckoned. */
-  readonly tipSpeed_mps: number | null;
+  /** A-weighted level in hover at 3 m over hard ground, all fans; null where it does not hover. */
+  readonly level_dBA: Interval | null;
+  /** The whole of that sound, for differences. */
+  readonly sound: SoundAt | null;
 }
 
 /** Duct against open rotor at one outer width. */
@@ -138,6 +145,7 @@ function choiceOf(project: Project, extra: number): WidthChoice {
   const torque = omega === null ? 0 : mapTorque(mapOf(model), omega);
   const drive = omega ? driveAt(quotedSupply(tried.project), torque, omega) : null;
   const hovers = drive !== null && answers.thrustToWeight >= 1;
+  const sound = hovers ? soundAtThrust(model, needed, undefined, omega) : null;
   const { fanCount, auxiliaryPower_W } = project.craft;
   return {
     kind: project.fan.kind,
@@ -148,7 +156,8 @@ function choiceOf(project: Project, extra: number): WidthChoice {
     hover_min: answers.hoverMinutes,
     hoverPower_W: hovers ? drive.electricalPower * fanCount + auxiliaryPower_W : null,
     discLoading_Npm2: needed / model.discArea,
-    tipSpeed_mps: hovers && omega ? omega * model.rotor.tipRadius : null,
+    level_dBA: sound?.overall_dBA ?? null,
+    sound,
   };
 }
 
@@ -189,7 +198,7 @@ export function ductOrOpen(
     guardedBreakEven: crossings(pairs, (p) => advantage({ ...p, open: p.guarded })),
     here: pairs.length > 0 ? pairs.reduce((a, b) => (off(b) < off(a) ? b : a)) : null,
   };
-  return { ...found, words: wordsOf(found, guard_g) };
+  return { ...found, words: wordsOf(found, guard_g, project.craft.fanCount) };
 }
 
 /** Outer width of the fan as drawn, were it in its duct [mm]. */
@@ -233,6 +242,7 @@ function crossings(pairs: readonly WidthPair[], ahead: (pair: WidthPair) => numb
 function wordsOf(
   { pairs, breakEven, thrustBreakEven, guardedBreakEven, here }: Omit<DuctOrOpen, 'words'>,
   guard_g: number,
+  fans: number,
 ): string[] {
   const words: string[] = [];
   const compared = pairs.filter((p) => advantage(p) !== null);
@@ -278,7 +288,7 @@ function wordsOf(
       ? `The open rotor carries a guard of ${n(guard_g, 2)} g here; a duct guards by itself.`
       : 'The open rotor flies bare here; a duct also guards hands and leaves.',
   );
-  if (here) words.push(...hereWords(here, guardedBreakEven));
+  if (here) words.push(...hereWords(here, guardedBreakEven, fans));
   return words;
 }
 
@@ -286,6 +296,7 @@ function wordsOf(
 function hereWords(
   { outerWidth_mm, ducted, open, guarded }: WidthPair,
   evens: readonly BreakEven[],
+  fans: number,
 ): string[] {
   const words: string[] = [];
   if (guarded) {
@@ -298,16 +309,19 @@ function hereWords(
       `An estimate of what that protection is worth at ${n(outerWidth_mm)} mm: a printed ring guard for the open rotor would weigh about ${n(guarded.guard_g, 2)} g a fan and leave a ${n(guarded.tipDiameter_mm)} mm rotor;${flies} ${n(guarded.thrustToWeight)} times its weight.${even}`,
     );
   }
-  if (ducted?.tipSpeed_mps && open?.tipSpeed_mps) {
-    const [quiet, loud] = [ducted.tipSpeed_mps, open.tipSpeed_mps];
-    const which =
-      Math.abs(quiet / loud - 1) < 0.03
-        ? 'about the same for both'
-        : quiet < loud
-          ? 'lower in the duct'
-          : 'lower in the open';
+  if (ducted?.sound && open?.sound) {
+    const { value, low, high } = levelDifference(
+      { at: ducted.sound, fans, ducted: true },
+      { at: open.sound, fans, ducted: false },
+    );
+    const order =
+      low > 0
+        ? 'the open one is louder'
+        : high < 0
+          ? 'the ducted one is louder'
+          : 'which is louder stays open';
     words.push(
-      `Tip speed in hover, a stand-in for loudness, which is not reckoned here: ${n(quiet)} m/s ducted, ${n(loud)} m/s open, ${which}.`,
+      `In hover, each at its own weight, at 3 m over hard ground: ${levelWords(ducted.sound.overall_dBA)} ducted, ${levelWords(open.sound.overall_dBA)} open; open against ducted ${n(value, 2)} dB (${n(low, 2)} to ${n(high, 2)}), so ${order}.`,
     );
   }
   return words;

@@ -1,5 +1,6 @@
 import type { Project } from '../../project/schema.ts';
 import { formatMinutes, formatNumber as n } from '../../quantities/format.ts';
+import { levelWords } from '../../sound/words.ts';
 import type { DuctOrOpen, WidthChoice, WidthPair } from '../../study/duct-or-open.ts';
 import { LineChart } from '../charts/LineChart.tsx';
 import { Said } from './Said.tsx';
@@ -106,7 +107,7 @@ function Here({ pair, stale }: { readonly pair: WidthPair; readonly stale: boole
             <th scope="col">Hover</th>
             <th scope="col">Hover power</th>
             <th scope="col">Disc loading</th>
-            <th scope="col">Tip speed, a stand-in for loudness</th>
+            <th scope="col">Level in hover at 3 m</th>
           </tr>
         </thead>
         <tbody>
@@ -119,7 +120,7 @@ function Here({ pair, stale }: { readonly pair: WidthPair; readonly stale: boole
               <td>{!c ? '–' : c.hover_min > 0 ? formatMinutes(c.hover_min) : 'does not lift'}</td>
               <td>{or(c && c.hoverPower_W, 'W')}</td>
               <td>{or(c && c.discLoading_Npm2, 'N/m²')}</td>
-              <td>{or(c && c.tipSpeed_mps, 'm/s')}</td>
+              <td>{c?.level_dBA ? levelWords(c.level_dBA) : '–'}</td>
             </tr>
           ))}
         </tbody>
