@@ -13,7 +13,7 @@ const WORDS: readonly (readonly [Quantity, readonly string[]])[] = [
   ['note', ['note', 'notes', 'remark', 'remarks', 'comment', 'comments', 'bemerkung', 'notiz', 'remarque']],
   ['torque', ['torque', 'moment', 'drehmoment', 'couple', 'par']],
   ['rpm', ['rpm', 'drehzahl', 'revs', 'rev', 'omega', 'rotations', 'tours', 'speed', 'upm', 'regime']],
-  ['throttle', ['throttle', 'duty', 'gas', 'pwm', 'stick', 'pulse', 'gaz', 'acelerador', 'command']],
+  ['throttle', ['throttle', 'duty', 'gas', 'pwm', 'stick', 'pulse', 'esc', 'gaz', 'acelerador', 'command']],
   ['voltage', ['voltage', 'volt', 'volts', 'vbat', 'spannung', 'tension', 'voltaje', 'tensione', 'u', 'v']],
   ['current', ['current', 'amps', 'amp', 'ampere', 'strom', 'courant', 'corriente', 'corrente', 'i', 'a']],
   ['power', ['power', 'watts', 'watt', 'leistung', 'puissance', 'potencia', 'w']],
