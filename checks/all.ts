@@ -12,6 +12,7 @@ import { motorTopic } from './motor.ts';
 import { rotorTopic } from './rotors.ts';
 import { sectionTopic } from './sections.ts';
 import { shapeTopic } from './shapes.ts';
+import { soundTopic } from './sound.ts';
 import { strengthTopic } from './strength.ts';
 
 /** Every topic, in the order of docs/checks.md. */
@@ -29,5 +30,6 @@ export const topics: readonly Topic[] = [
   motorTopic,
   craftTopic,
   strengthTopic,
+  soundTopic,
   balanceTopic,
 ];
