@@ -90,7 +90,8 @@ export interface Reading {
   readonly loudest: number;
 }
 
-const NEPERS_PER_HARMONIC = 1;
+/** Falls of the multiples tried, each as likely [nepers of power from one to the next]. */
+const FALLS = [0.5, 1, 1.6, 2.3];
 const MULTIPLES = 10;
 const STRAY = 0.06;
 const STRAY_SPAN = 12;
@@ -99,8 +100,8 @@ const normal = (x: number, mean: number, spread: number): number =>
   Math.exp(-0.5 * ((x - mean) / spread) ** 2) / (spread * 2.5066);
 
 /**
- * The likeliest blade tones, best first. A candidate says where lines are: multiples n of the blade tone, about a neper of
- * power (4 dB) lower each, with a spread of 2; other multiples of the turn, faint (unequal blades); and elsewhere strays
+ * The likeliest blade tones, best first. A candidate says where lines are: multiples n of the blade tone, each lower than
+ * the last by one of FALLS, with a spread of 1.8 nepers; other multiples of the turn, faint (unequal blades); and elsewhere strays
  * only. The evidence is the log likelihood of the peaks over that of strays everywhere. Half and double of a tone lose on
  * lines that are missing, or on loud ones that they call faint.
  */
@@ -151,17 +152,25 @@ function weigh(aligned: Aligned, blades: number, start: number): Reading | null 
   let evidence = 0;
   const background = (height: number, spread: number) =>
     (1 - STRAY) * normal(height, 0, spread) + STRAY / STRAY_SPAN;
-  for (let n = 1; n <= MULTIPLES; n++) {
-    const at = lineOf(n);
-    if (at === null) continue;
-    const expected = Math.max(0, loudest - NEPERS_PER_HARMONIC * (n - 1));
-    const spread = 0.3 + chance[Math.round(at)];
-    const height = heightOf(n);
-    const line = 0.88 * normal(height, expected, Math.hypot(2, spread)) + 0.12 * normal(height, 0, spread);
-    // Below the noise a line cannot be told from none.
-    const shown = expected > 1 ? line : Math.max(line, background(height, spread));
-    evidence += Math.log(shown / background(height, spread));
-  }
+  const byFall = FALLS.map((fall) => {
+    let sum = 0;
+    for (let n = 1; n <= MULTIPLES; n++) {
+      const at = lineOf(n);
+      if (at === null) continue;
+      const expected = Math.max(0, loudest - fall * (n - 1));
+      const spread = 0.3 + chance[Math.round(at)];
+      const height = heightOf(n);
+      const line =
+        0.88 * normal(height, expected, Math.hypot(1.8, spread)) + 0.12 * normal(height, 0, spread);
+      // Below the noise a line cannot be told from none.
+      const shown = expected > 1 ? line : Math.max(line, background(height, spread));
+      sum += Math.log(shown / background(height, spread));
+    }
+    return sum;
+  });
+  const likeliest = Math.max(...byFall);
+  evidence +=
+    likeliest + Math.log(byFall.reduce((sum, one) => sum + Math.exp(one - likeliest), 0) / FALLS.length);
   let uneven = 0;
   const turns: number[] = [];
   const turnCell = cell - cellsUp(blades);
@@ -181,7 +190,48 @@ function weigh(aligned: Aligned, blades: number, start: number): Reading | null 
   // Blades all alike, or not, as likely as each other; only unlike ones show lines once a turn.
   const high = Math.max(0, uneven);
   evidence += high + Math.log(0.5 * Math.exp(-high) + 0.5 * Math.exp(uneven - high));
+  evidence -= leftLouder(aligned, cell, blades, loudest) + alternation(heightOf, hits.length);
   return { cell, evidence, multiples: hits.map(({ n }) => n), turns, loudest };
+}
+
+/**
+ * Cost of tones louder than the blade tone that are none of its multiples [nepers]: whine may be, seldom more. Only up to
+ * four times the blade tone, past which much else may sound.
+ */
+function leftLouder({ peaks, levels }: Aligned, cell: number, blades: number, loudest: number): number {
+  let cost = 0;
+  for (const peak of peaks) {
+    if (peak.over < loudest || peak.cell > cell + cellsUp(4.2) || peak.cell < cell - cellsUp(blades))
+      continue;
+    const ratio = 2 ** ((peak.cell - cell) / CELLS_PER_OCTAVE);
+    const n = Math.max(1, Math.round(ratio));
+    const reach = Math.max(3, lineWidth(levels, peak.cell));
+    if (Math.abs(peak.cell - cell - cellsUp(n)) > reach) cost += Math.min(2.5, 0.8 * (peak.over - loudest));
+  }
+  return Math.min(6, cost);
+}
+
+/**
+ * Cost of a pattern in the multiples [nepers]: where every second or third is louder than those beside it, the tone is a half
+ * or a third of the blade tone, and what lies between are turns of unlike blades. Multiples stray by a neper by themselves.
+ */
+function alternation(heightOf: (n: number) => number, count: number): number {
+  if (count < 2) return 0;
+  let cost = 0;
+  for (const every of [2, 3]) {
+    let sum = 0;
+    let terms = 0;
+    for (let n = every; n <= 3 * every && n < MULTIPLES; n += every) {
+      const here = heightOf(n);
+      if (here === 0) break;
+      sum += here - (heightOf(n - 1) + heightOf(n + 1)) / 2;
+      terms++;
+    }
+    if (terms === 0) continue;
+    const louder = sum / terms - 0.3;
+    if (louder > 0) cost = Math.max(cost, (0.5 * louder ** 2 * terms) / 1.2 ** 2);
+  }
+  return Math.min(8, cost);
 }
 
 /** The highest peak within half a line's width, or 0.6 %, of a cell. */

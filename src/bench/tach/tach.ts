@@ -1,7 +1,7 @@
 import { cellsUp, levelsOf, type Levels } from './levels.ts';
 import { fansHeard, type FanHeard } from './fans.ts';
 import { findHum } from './hum.ts';
-import { align, readings, type Aligned, type Reading } from './orders.ts';
+import { align, readings, type Reading } from './orders.ts';
 import { steadyPart, type Steady } from './steady.ts';
 import { bestPath, fineCell, salienceOf } from './track.ts';
 import { withoutHum } from './unhum.ts';
@@ -98,11 +98,15 @@ export function tachometer({
   const hum_Hz = hum?.mains_Hz ?? null;
   if (heard.length < 3) return nothing(NO_TONE, hum_Hz);
   const cells = Float64Array.from(path, (k) => k + salience.first);
-  const aligned = align(levels, cells, heard);
   const range = [cellsUp((low * perRpm) / lowest_Hz) - 1, cellsUp((high * perRpm) / lowest_Hz) + 1] as const;
-  const all = readings(aligned, blades, ...range);
-  if (all.length === 0) return nothing(NO_TONE, hum_Hz);
-  const result = judge({ levels, cells, aligned, all, perRpm, hum_Hz });
+  const stretches = withoutJumps(cells, heard)
+    .map((frames): Stretch => {
+      const aligned = align(levels, cells, frames);
+      return { frames, reference: aligned.reference, readings: readings(aligned, blades, ...range) };
+    })
+    .filter((stretch) => stretch.readings.length > 0);
+  if (stretches.length === 0) return nothing(NO_TONE, hum_Hz);
+  const result = judge({ levels, cells, stretches, perRpm, hum_Hz });
   const { rpm, steady } = result;
   if (rpm === null || steady === null) return result;
   const { from_s, to_s } = steady;
@@ -132,32 +136,69 @@ function frameSize(length: number, rate: number, lowestTone_Hz: number): number 
   );
 }
 
+/** Frames through which the path runs without a jump, and what they say. */
+interface Stretch {
+  readonly frames: readonly number[];
+  readonly reference: number;
+  readonly readings: readonly Reading[];
+}
+
+/** A path that goes further than this between frames has left one tone for another [cells: a tenth in pitch]. */
+const JUMP_CELLS = 40;
+
+/**
+ * Parts the frames where the path jumps, longest part first: before and after it may follow different tones of one fan, which
+ * must not be laid over each other. Parts of fewer than three frames are dropped.
+ */
+function withoutJumps(cells: Float64Array, heard: readonly number[]): number[][] {
+  const parts: number[][] = [];
+  heard.forEach((t, i) => {
+    const before = heard[i - 1];
+    const joins = i > 0 && Math.abs(cells[t] - cells[before]) <= JUMP_CELLS * Math.min(4, t - before);
+    if (joins) parts[parts.length - 1].push(t);
+    else parts.push([t]);
+  });
+  return parts.filter((part) => part.length >= 3).sort((a, b) => b.length - a.length);
+}
+
 interface Case {
   readonly levels: Levels;
   readonly cells: Float64Array;
-  readonly aligned: Aligned;
-  readonly all: readonly Reading[];
+  /** Longest first. */
+  readonly stretches: readonly Stretch[];
   readonly perRpm: number;
   readonly hum_Hz: 50 | 60 | null;
 }
 
-function judge({ levels, cells, aligned, all, perRpm, hum_Hz }: Case): TachResult {
+/** How likely it is that there is a fan, and that the best reading is it rather than another. */
+function chancesOf(all: readonly Reading[]): { there: number; share: number } {
+  const [{ evidence }] = all;
+  return {
+    there: 1 / (1 + Math.exp(-(evidence - EVEN_EVIDENCE) / EVIDENCE_SCALE)),
+    share: 1 / all.reduce((sum, r) => sum + Math.exp((r.evidence - evidence) / 2), 0),
+  };
+}
+
+function judge({ levels, cells, stretches, perRpm, hum_Hz }: Case): TachResult {
+  const [{ readings: all }] = stretches;
   const [best, second] = all;
-  const there = 1 / (1 + Math.exp(-(best.evidence - EVEN_EVIDENCE) / EVIDENCE_SCALE));
-  const share = 1 / all.reduce((sum, r) => sum + Math.exp((r.evidence - best.evidence) / 2), 0);
-  const shift = best.cell - aligned.reference;
+  const { there, share } = chancesOf(all);
   const rpmOf = (cell: number) => (levels.lowest_Hz * 2 ** (cell / cellsUp(2))) / perRpm;
-  const track: TrackPoint[] = [];
-  for (let t = 0; t < levels.frames; t++) {
-    const cell = fineCell(levels, t, cells[t] + shift, best.multiples);
-    const shown = Number.isNaN(cell) ? 0 : frameEvidence(levels, t, cell, best.multiples);
-    track.push({
+  const of: Stretch[] = Array(levels.frames).fill(stretches[0]);
+  for (const stretch of stretches) for (const t of stretch.frames) of[t] = stretch;
+  const track = of.map((stretch, t): TrackPoint => {
+    const [reading] = stretch.readings;
+    const here = chancesOf(stretch.readings);
+    const rough = cells[t] + reading.cell - stretch.reference;
+    const cell = fineCell(levels, t, rough, reading.multiples);
+    const shown = Number.isNaN(cell) ? 0 : frameEvidence(levels, t, cell, reading.multiples);
+    return {
       t_s: levels.start_s + t * levels.hop_s,
-      rpm: rpmOf(Number.isNaN(cell) ? cells[t] + shift : cell),
-      confidence: there * share * (shown / (1 + shown)),
-    });
-  }
-  const steady = steadyPart(track, 0.5 * there * share);
+      rpm: rpmOf(Number.isNaN(cell) ? rough : cell),
+      confidence: here.there * here.share * (shown / (1 + shown)),
+    };
+  });
+  const steady = steadyPart(track, 0.5 * Math.min(0.9, there * share));
   const chance = there * share;
   if (there < 0.5 || best.multiples.length + best.turns.length < 2)
     return nothing(
