@@ -142,6 +142,53 @@ export const observedSchema = z
     bladesWhole: said('Whether all blades are whole: no lifted layers, no edge cut short.'),
     rubbed: said('Whether a blade has touched the wall.'),
     motorHot: said('Whether the motor was too hot to touch after a run.'),
+    camberKept_ratio: orNull(
+      quantity(
+        -2,
+        2,
+        'Hollow of the printed blade over the drawn one, by a straightedge: 1 as drawn, 0 flat.',
+        '0.9 to 1',
+      ),
+    ),
+    ductClear: said('Whether duct and lip are clear: no leads, strings, support or table in the way.'),
+    scaleShows_ratio: orNull(
+      quantity(
+        0.05,
+        20,
+        'What the scale shows over a known weight hung where the fan pulls.',
+        '0.99 to 1.01',
+      ),
+    ),
+    fartherThrust_ratio: orNull(
+      quantity(
+        0.1,
+        10,
+        'Thrust read three diameters or more from pan and table over that of this run, at the same throttle.',
+        '1 to 1.2',
+      ),
+    ),
+    dutyReached_ratio: orNull(
+      quantity(
+        0.01,
+        2,
+        'Throttle that really reaches the controller over the throttle written down.',
+        '0.98 to 1',
+      ),
+    ),
+    windingResistance_mohm: orNull(
+      quantity(
+        0.1,
+        10_000,
+        'Resistance between two motor leads at the controller end, joints included, cold.',
+      ),
+    ),
+    velocityConstant_rpmPerV: orNull(
+      quantity(10, 100_000, 'Speed per volt of this motor, from a run without the rotor.'),
+    ),
+    packResistance_mohm: orNull(quantity(0.1, 5000, 'Inner resistance of the whole pack with its leads.')),
+    currentLimit_A: orNull(
+      quantity(0, 1000, 'Motor current at which controller or supply hold back; 0: they do not.'),
+    ),
     note: words.default(''),
   })
   .prefault({});

@@ -85,7 +85,7 @@ export function causesFor({ project, layout }: Model, rig: RigFacts): CauseSpec[
     { ...cause('upside down', null, 0.05, NO_RANGE, 'build'), turn: 'upside down' },
     cause('kv', 'kv', 0.04, both(even(-0.1, -0.5, 6), even(0.1, 0.4, 5), 0.6), 'motor'),
     cause('winding', 'winding', 0.06, even(Math.log(1.4), Math.log(6), 7), 'motor'),
-    cause('limit', 'limit', 0.04, even(0.12, 0.75, 7, 0.6), 'motor'),
+    cause('limit', 'limit', 0.04, even(0.12, 0.75, 7, 0.6), 'build'),
     cause('pack', 'pack', 0.09, even(Math.log(1.7), Math.log(8), 7), 'battery'),
     cause(
       'part throttle',

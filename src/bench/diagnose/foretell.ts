@@ -92,7 +92,7 @@ export function tellerFor(
         return;
       }
       if (aim.kind === 'turn') {
-        value[k] = place.turn === aim.turn ? 1 : 0;
+        value[k] = (aim.turn === 'either' ? place.turn !== 'right' : place.turn === aim.turn) ? 1 : 0;
         return;
       }
       const { channel, point } = aim;

@@ -21,13 +21,14 @@ export type TestId =
   | 'which way up'
   | 'look through the duct'
   | 'current limit'
-  | 'smoothed rotor';
+  | 'look at the blades'
+  | 'smoke at the lip';
 
 /** What a test looks at: a reading at the highest point, one unknown itself, or how the rotor turns. */
 export type TestAim =
   | { readonly kind: 'channel'; readonly channel: 'rpm' | 'current' | 'exit' | 'thread' | 'half' }
   | { readonly kind: 'unknown'; readonly unknown: UnknownId }
-  | { readonly kind: 'turn'; readonly turn: 'backward' | 'upside down' };
+  | { readonly kind: 'turn'; readonly turn: 'either' | 'upside down' };
 
 export interface TestSpec {
   readonly id: TestId;
@@ -191,11 +192,11 @@ export const TESTS: readonly TestSpec[] = [
   },
   {
     id: 'which way it turns',
-    aim: { kind: 'turn', turn: 'backward' },
+    aim: { kind: 'turn', turn: 'either' },
     minutes: 1,
     sd: 0.03,
-    name: 'which way the rotor turns',
-    how: 'Watch it run down from low throttle: rounded edges go first, and a strip of paper at the lip is drawn in.',
+    name: 'whether the rounded edges of the rotor go first',
+    how: 'Watch it run down from low throttle: the rounded edges of the blades go first.',
     caution: SPINNING,
   },
   {
@@ -225,13 +226,22 @@ export const TESTS: readonly TestSpec[] = [
     how: 'Look up the current limit set in the controller or on the bench supply, and whether either got hot.',
   },
   {
-    id: 'smoothed rotor',
-    aim: unknown('drag'),
-    minutes: 45,
-    sd: 0.25,
-    name: 'a smoothed rotor',
-    how: 'Sand and coat the blades of one rotor and read again at the same throttle.',
-    caution: 'Dust mask for sanding, fresh air for coating; check the balance before it spins.',
+    id: 'look at the blades',
+    aim: unknown('edge'),
+    minutes: 1,
+    sd: 0.1,
+    name: 'whether the blades came out whole',
+    how: 'Look along each blade for lifted layers and edges cut short.',
+    caution: UNPLUGGED,
+  },
+  {
+    id: 'smoke at the lip',
+    aim: unknown('blocked'),
+    minutes: 8,
+    sd: 0.5,
+    name: 'whether the air follows the lip',
+    how: 'Lead a thread of smoke or a little powder over the lip and see whether it follows it all round.',
+    caution: SPINNING,
   },
 ];
 

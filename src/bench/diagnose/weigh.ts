@@ -131,7 +131,7 @@ export function weigh(prepared: Prepared, evidence: Evidence): Weighed {
             [a, pa.at],
             [b, pb.at],
           ],
-          1,
+          pa.draft.place.sign,
         );
         const told = joined(teller.foretell(place, false), pa.draft.told, pb.draft.told, b.unknown);
         out.push(
@@ -170,14 +170,19 @@ export function weigh(prepared: Prepared, evidence: Evidence): Weighed {
   }
 }
 
-/** A pull the wrong way is most often seen as such; sometimes only its size is written down. */
+/** Share of pulls the wrong way that are seen as such; of the rest only the size is written down. Common practice, no source. */
+const SEEN_AS_SUCH = 0.7;
+
 const signsOf = (spec: CauseSpec): readonly { sign: 1 | -1; weight: number }[] =>
   spec.turn === 'backward'
     ? [
-        { sign: 1, weight: 0.7 },
-        { sign: -1, weight: 0.3 },
+        { sign: 1, weight: SEEN_AS_SUCH },
+        { sign: -1, weight: 1 - SEEN_AS_SUCH },
       ]
     : [{ sign: 1, weight: 1 }];
+
+const signWeight = (sign: 1 | -1, drafts: readonly Draft[]) =>
+  drafts.length === 1 ? 1 : sign === 1 ? SEEN_AS_SUCH : 1 - SEEN_AS_SUCH;
 
 type Placed = readonly [CauseSpec, CausePlace];
 
@@ -209,7 +214,11 @@ function spreadAbout(ordinary: Unknowns, placed: readonly Placed[]): Unknowns {
 
 /** Every other place, twice as wide: two causes at once are looked at less finely. */
 function coarse(places: readonly CausePlace[], drafts: readonly Draft[]) {
-  if (places.length === 1) return [{ at: places[0], draft: drafts[0] }];
+  if (places.length === 1)
+    return drafts.map((draft) => ({
+      at: { ...places[0], weight: signWeight(draft.place.sign, drafts) },
+      draft,
+    }));
   const kept = places.map((at, i) => ({ at, draft: drafts[i] })).filter((_, i) => i % 2 === 0);
   const sum = kept.reduce((s, k) => s + k.at.weight, 0);
   return kept.map((k) => ({ ...k, at: { ...k.at, width: 2 * k.at.width, weight: k.at.weight / sum } }));

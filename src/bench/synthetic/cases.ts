@@ -2,7 +2,7 @@ import type { Model } from '../../assess/model.ts';
 import type { Random } from '../../balance/random.ts';
 import { causesFor, type CauseSpec } from '../diagnose/causes.ts';
 import { NOTHING, ordinarySpread, UNKNOWN_IDS, type UnknownId } from '../diagnose/unknowns.ts';
-import type { LackId } from './lacking.ts';
+import type { Lack } from './lacking.ts';
 import type { RigPlan, Truth } from './rig.ts';
 
 /** A sweep as a maker with a scale, a meter and a phone takes it. */
@@ -36,7 +36,7 @@ export function drawTruth(
   plan: RigPlan,
   causes: readonly CauseSpec[],
   random: Random,
-  lacks: LackId | null = null,
+  lacks: Lack | null = null,
 ): Truth {
   const { common } = plan;
   const spread = ordinarySpread(model.project, {

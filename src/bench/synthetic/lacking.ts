@@ -15,6 +15,12 @@ import type { Unknowns } from '../diagnose/unknowns.ts';
 export type LackId = 'slip' | 'step' | 'bending' | 'zero';
 export const LACKS: readonly LackId[] = ['slip', 'step', 'bending', 'zero'];
 
+/** One of them and how gross it is, 0 to 1. */
+export interface Lack {
+  readonly id: LackId;
+  readonly size: number;
+}
+
 export interface Lacking {
   readonly law: FanLaw;
   /** Factor on the duty that reaches the motor. */
@@ -23,12 +29,19 @@ export interface Lacking {
   readonly offset: (throttle: number) => number;
 }
 
-export function lackingLaw(id: LackId, law: FanLaw, highest: number, model: Model, u: Unknowns): Lacking {
+/** `size` from 0 (hardly there) to 1 (gross). */
+export function lackingLaw(
+  { id, size }: Lack,
+  law: FanLaw,
+  highest: number,
+  model: Model,
+  u: Unknowns,
+): Lacking {
   const one = () => 1;
   const none = () => 0;
   switch (id) {
     case 'slip': {
-      const from = 0.4 * highest;
+      const from = (0.65 - 0.25 * size) * highest;
       const turned = (omega: number) => (omega <= from ? omega : from + 0.15 * (omega - from));
       return {
         law: { thrustAt: (w) => law.thrustAt(turned(w)), torqueAt: (w) => law.torqueAt(turned(w)) },
@@ -37,11 +50,15 @@ export function lackingLaw(id: LackId, law: FanLaw, highest: number, model: Mode
       };
     }
     case 'step':
-      return { law, duty: (throttle) => (throttle > 0.55 && throttle < 0.85 ? 0.6 : 1), offset: none };
+      return {
+        law,
+        duty: (throttle) => (throttle > 0.55 && throttle < 0.85 ? 1 - 0.4 * size : 1),
+        offset: none,
+      };
     case 'bending': {
       const at = (omega: number) =>
         runBent(
-          bentFan(model, { ...u, angle: u.angle - 0.7 * (omega / highest) ** 4 * 3 }, 'right', ANNULI),
+          bentFan(model, { ...u, angle: u.angle - 2.1 * size * (omega / highest) ** 4 }, 'right', ANNULI),
           omega,
         );
       return {
@@ -54,6 +71,6 @@ export function lackingLaw(id: LackId, law: FanLaw, highest: number, model: Mode
       };
     }
     case 'zero':
-      return { law, duty: one, offset: (throttle) => -0.9 * model.needed * (1.2 - throttle) };
+      return { law, duty: one, offset: (throttle) => -0.9 * size * model.needed * (1.2 - throttle) };
   }
 }

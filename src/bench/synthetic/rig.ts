@@ -10,7 +10,7 @@ import { FORM, TEST_RADIUS } from '../diagnose/rows.ts';
 import { bentSupply, runAtThrottle, type FanLaw, type Running } from '../diagnose/running.ts';
 import type { TestSpec } from '../diagnose/tests.ts';
 import { NOTHING, type Turn, type Unknowns } from '../diagnose/unknowns.ts';
-import { lackingLaw, type LackId } from './lacking.ts';
+import { lackingLaw, type Lack } from './lacking.ts';
 
 /** What is really the matter with an invented fan on an invented rig. */
 export interface Truth {
@@ -20,7 +20,7 @@ export interface Truth {
   /** -1: the size of a pull the wrong way was written down. */
   readonly sign: 1 | -1;
   /** Something the diagnosis has no cause for. */
-  readonly lacks: LackId | null;
+  readonly lacks: Lack | null;
 }
 
 /** How the invented bench run was taken. */
@@ -123,7 +123,8 @@ export function syntheticRig(model: Model, truth: Truth, plan: RigPlan, random: 
     const error = test.sd * chance.normal();
     const { aim } = test;
     if (aim.kind === 'unknown') return u[aim.unknown] + error;
-    if (aim.kind === 'turn') return (truth.turn === aim.turn ? 1 : 0) + error;
+    if (aim.kind === 'turn')
+      return ((aim.turn === 'either' ? truth.turn !== 'right' : truth.turn === aim.turn) ? 1 : 0) + error;
     switch (aim.channel) {
       case 'rpm':
         return Math.log(Math.max(1, atTop.omega)) + u.tachometer + error;

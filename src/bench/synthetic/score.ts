@@ -8,7 +8,7 @@ import type { Prepared } from '../diagnose/prepare.ts';
 import { UNKNOWN_IDS, type UnknownId } from '../diagnose/unknowns.ts';
 import { weigh, type Weighed } from '../diagnose/weigh.ts';
 import { drawCause, drawTruth, specsOf } from './cases.ts';
-import { LACKS, type LackId } from './lacking.ts';
+import { LACKS, type Lack } from './lacking.ts';
 import { syntheticRig, type RigPlan, type SyntheticRig, type Truth } from './rig.ts';
 
 /** One invented case and what the diagnosis made of it. */
@@ -53,7 +53,9 @@ export function scoreCases(prepared: readonly Prepared[], asked: CasesAsked): Sc
   return Array.from({ length: asked.count }, (_, i) => {
     const own = prepared[i % prepared.length];
     const specs = specsOf(own.model, asked.plan);
-    const lacks: LackId | null = asked.lacks ? LACKS[i % LACKS.length] : null;
+    const lacks: Lack | null = asked.lacks
+      ? { id: LACKS[i % LACKS.length], size: 0.5 + 0.5 * random.even() }
+      : null;
     const number = lacks ? 0 : (asked.causesIn ?? usual)(random);
     const causes = [];
     let left = specs;
