@@ -1,5 +1,6 @@
 import { useEffect, type ComponentType } from 'react';
 import { BalanceStage } from './balance/BalanceStage.tsx';
+import { BenchStage } from './bench/BenchStage.tsx';
 import { BriefStage } from './brief/BriefStage.tsx';
 import { CraftStage } from './craft/CraftStage.tsx';
 import { FanStage } from './fan/FanStage.tsx';
@@ -12,6 +13,7 @@ import { MakeupStage } from './makeup/MakeupStage.tsx';
 import { Margin } from './margin/Margin.tsx';
 import { VerdictLine } from './margin/VerdictLine.tsx';
 import { PrintStage } from './print/PrintStage.tsx';
+import { SoundStage } from './sound/SoundStage.tsx';
 import { StartDialog } from './start/StartDialog.tsx';
 import { useApp, type Stage } from './state/store.ts';
 
@@ -20,8 +22,10 @@ const STAGES: Readonly<Record<Stage, ComponentType>> = {
   makeup: MakeupStage,
   craft: CraftStage,
   fan: FanStage,
+  sound: SoundStage,
   print: PrintStage,
   balance: BalanceStage,
+  bench: BenchStage,
 };
 
 /** The page: bar on top, stages on the left, the work in the middle, the answers in the margin. */

@@ -15,7 +15,9 @@ import './style/design.css';
 import './style/craft.css';
 import './style/size.css';
 import './style/strength.css';
+import './style/sound.css';
 import './style/balance.css';
+import './style/tach.css';
 
 restoreTheme();
 await restoreWork();

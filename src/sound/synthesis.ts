@@ -35,7 +35,7 @@ export function synthesize(
   seconds: number,
   seed = 1,
   reference = 0.06,
-): Float32Array {
+): Float32Array<ArrayBuffer> {
   const random = seeded(seed);
   const parts: { frequency: number; meanSquare: number }[] = [];
   for (const tone of at.tones) {

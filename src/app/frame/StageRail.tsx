@@ -6,8 +6,10 @@ const WORDS: Readonly<Record<Stage, readonly [string, string]>> = {
   makeup: ['Make-up', 'motor, cells, mass'],
   craft: ['Craft', 'control, wind, battery'],
   fan: ['Fan', 'blade and duct'],
+  sound: ['Sound', 'levels, tones, recordings'],
   print: ['Print', 'parts and files'],
   balance: ['Balance', 'blades and trial runs'],
+  bench: ['Bench', 'what it really does'],
 };
 
 /** The stages in the order of the work. */

@@ -5,7 +5,7 @@ import { tryAssess } from './assessor.ts';
 import { demoProject } from './examples.ts';
 import { startHistory, type History } from './history.ts';
 
-export const stages = ['brief', 'makeup', 'craft', 'fan', 'print', 'balance'] as const;
+export const stages = ['brief', 'makeup', 'craft', 'fan', 'sound', 'print', 'balance', 'bench'] as const;
 export type Stage = (typeof stages)[number];
 export type Theme = 'system' | 'light' | 'dark';
 

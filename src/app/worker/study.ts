@@ -3,7 +3,11 @@ import type { Assessment } from '../../assess/types.ts';
 import type { Fan, Project } from '../../project/schema.ts';
 import type { DesignWish } from '../../study/design.ts';
 import type { Proposal, SixAnswers } from '../../study/propose.ts';
+import type { SoundAt } from '../../sound/types.ts';
+import type { CountStudy } from '../../study/blade-vane-count.ts';
+import type { SoundComparison } from '../../study/sound-compare.ts';
 import type { CraftAnswer, DriveAnswer } from './craft.ts';
+import type { Recorded } from './recorded.ts';
 import { askedWorker } from './asked.ts';
 
 /** A drawn blade as the page shows it: plain data that crosses from the worker. */
@@ -30,6 +34,15 @@ export interface StudyWorker {
   drive(project: Project): Promise<DriveAnswer>;
   craft(project: Project): Promise<CraftAnswer>;
   shortfall(project: Project): Promise<readonly string[]>;
+  counts(project: Project): Promise<CountStudy>;
+  compareSound(first: Project, second: Project, names: readonly [string, string]): Promise<SoundComparison>;
+  render(at: SoundAt, fans: number, seconds: number): Promise<Float32Array<ArrayBuffer>>;
+  hearTones(
+    samples: Float32Array,
+    sampleRate: number,
+    blades: number,
+    full_rpm: number | null,
+  ): Promise<Recorded>;
 }
 
 /** Asks the worker of studies. */

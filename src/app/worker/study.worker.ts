@@ -3,8 +3,12 @@ import { ductFlowOf } from '../../assess/lip-flow.ts';
 import type { Assessment } from '../../assess/types.ts';
 import { designForProject } from '../../study/design.ts';
 import { propose } from '../../study/propose.ts';
+import { synthesize } from '../../sound/synthesis.ts';
+import { countStudy } from '../../study/blade-vane-count.ts';
 import { shortfallOf } from '../../study/shortfall.ts';
+import { compareSound } from '../../study/sound-compare.ts';
 import { craftAnswer, driveAnswer } from './craft.ts';
+import { recordedTones } from './recorded.ts';
 import type { StudyWorker } from './study.ts';
 
 /** Searches and flow solutions take up to a second; here they do not hold up the page. */
@@ -14,6 +18,11 @@ const worker: StudyWorker = {
   drive: (project) => Promise.resolve(driveAnswer(project)),
   craft: (project) => Promise.resolve(craftAnswer(project)),
   shortfall: (project) => Promise.resolve(shortfallOf(project).sentences),
+  counts: (project) => Promise.resolve(countStudy(project)),
+  compareSound: (first, second, names) => Promise.resolve(compareSound(first, second, undefined, names)),
+  render: (at, fans, seconds) => Promise.resolve(synthesize(at, fans, seconds)),
+  hearTones: (samples, sampleRate, blades, full_rpm) =>
+    Promise.resolve(recordedTones(samples, sampleRate, blades, full_rpm)),
   design: (project, wish) => {
     const answer = designForProject(project, wish);
     if (!answer.ok) return Promise.resolve({ ok: false, reasons: answer.reasons });
