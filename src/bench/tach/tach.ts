@@ -200,14 +200,16 @@ function judge({ levels, cells, stretches, perRpm, hum_Hz }: Case): TachResult {
   });
   const steady = steadyPart(track, 0.5 * Math.min(0.9, there * share));
   const chance = there * share;
-  if (there < 0.5 || best.multiples.length + best.turns.length < 2)
+  if (there < 0.5 || best.multiples.length + best.turns.length < 2) {
+    const lone = all.find((r) => r.loudest > 2 && r.multiples.length === 1 && r.multiples[0] === 1);
     return nothing(
-      best.multiples.length === 1 && best.loudest > 2
-        ? `One tone alone stands out (${Math.round(rpmOf(best.cell) * perRpm)} Hz); blades make multiples of it.`
+      lone
+        ? `One tone alone stands out (${Math.round(rpmOf(lone.cell) * perRpm)} Hz); blades make multiples of it.`
         : NO_TONE,
       hum_Hz,
       there * 0.5,
     );
+  }
   if (!steady)
     return nothing('What tone there is comes and goes or wanders as no fan does.', hum_Hz, there * 0.3);
   const other = second && {
