@@ -2,6 +2,7 @@ import type { DuctFlowResult } from '../assess/lip-flow.ts';
 import type { Assessment, FanPoint } from '../assess/types.ts';
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber, formatPercent } from '../quantities/format.ts';
+import type { Interval } from '../quantities/interval.ts';
 import { bullet, columns, wrap } from './text.ts';
 
 const LOSS_NAMES: Readonly<Record<keyof FanPoint['losses_W'], string>> = {
@@ -37,7 +38,13 @@ export function assessmentText(project: Project, a: Assessment, entry: DuctFlowR
   );
 }
 
-function craftTable({ craft }: Assessment): string {
+/** A level and its interval as two cells. */
+const levelParts = ({ value, low, high }: Interval): [string, string] => [
+  `${Math.round(value)} dB(A)`,
+  `(${Math.round(low)} to ${Math.round(high)})`,
+];
+
+function craftTable({ craft, sound }: Assessment): string {
   const {
     thrustToWeightInterval: lift,
     hoverThrottleInterval: throttle,
@@ -64,6 +71,10 @@ function craftTable({ craft }: Assessment): string {
       ],
       ['Power from the battery in hover', hovers ? `${formatNumber(craft.hoverPower_W)} W` : 'none', ''],
       ['Weight on the discs', `${formatNumber(craft.discLoading_Npm2)} N/m²`, ''],
+      [
+        `Sound ${sound.hover ? 'in hover' : 'at full throttle'}, ${sound.distance_m} m away`,
+        ...levelParts((sound.hover ?? sound.full).overall_dBA),
+      ],
     ],
     [0, 1, 2],
   );

@@ -1,3 +1,4 @@
+import { levelWords } from '../sound/words.ts';
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n } from '../quantities/format.ts';
 import { spreadOf } from '../study/size-front.ts';
@@ -105,7 +106,7 @@ function frontTable(designs: readonly SizeDesign[], { motors, batteries }: SizeS
         'hover',
         'thrust/weight',
         'width mm',
-        'tip speed m/s',
+        'dB(A) at 3 m',
         'tips mm',
         'hub mm',
         'blades',
@@ -117,7 +118,7 @@ function frontTable(designs: readonly SizeDesign[], { motors, batteries }: SizeS
         formatMinutes(d.hover_min),
         n(d.thrustToWeight),
         mm(d.outerWidth_mm),
-        n(d.tipSpeed_mps ?? 0, 2),
+        d.level_dBA ? levelWords(d.level_dBA, '').replace(' ', '') : '-',
         mm(d.tipDiameter_mm),
         mm(d.hubDiameter_mm),
         String(d.bladeCount),

@@ -158,8 +158,8 @@ that stands it. At most ${MOST_CELLS} cells in one go, which take two seconds.
 A cell meets the brief if it hovers for brief.wanted_min, gives 1.3 times its weight at full
 throttle (common practice, no source), stays within brief.largestDuctWidth_mm and the bed, and
 passes no limit of current or winding. The front lists what no other design beats at once in
-minutes, thrust over weight, outer width and tip speed in hover. Tip speed stands in for loudness,
-which is not reckoned.
+minutes, thrust over weight, outer width and tip speed in hover; for these the level in hover at 3 m
+is estimated, with its interval.
 
 Ids of motors:
 ${ids(catalogue.motors)}

@@ -13,6 +13,9 @@ export const PART_NAMES: Readonly<Record<Part, string>> = {
   broadband: 'the rush of air at the back edges',
 };
 
+/** A number that was asked for, without digits nobody typed. */
+const asked = (value: number): string => String(Number(value.toPrecision(4)));
+
 const dB = (level: number): string => n(Math.round(level), 3).replace(/\.0+$/, '');
 
 /** "64 dB(A), 54 to 75". */
@@ -51,7 +54,7 @@ export function soundWords(
   fans: number,
 ): string[] {
   const words: string[] = [];
-  const place = `at ${n(distance_m)} m ${reflectingPlane ? 'over hard ground' : 'in free field'}`;
+  const place = `at ${asked(distance_m)} m ${reflectingPlane ? 'over hard ground' : 'in free field'}`;
   const together = fans === 1 ? 'one fan' : `${COUNTS[fans] ?? fans} fans together`;
   words.push(
     hover
@@ -108,7 +111,7 @@ export function wishAnswer(level: Interval, wish: number, distance_m: number): N
   return {
     wish_dBA: wish,
     holds,
-    text: `You accept ${n(wish)} dB(A) at ${n(distance_m)} m; hover gives about ${levelWords(level)}: ${verdict}.`,
+    text: `You accept ${asked(wish)} dB(A) at ${asked(distance_m)} m; hover gives about ${levelWords(level)}: ${verdict}.`,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Battery, Motor } from '../project/schema.ts';
+import type { Interval } from '../quantities/interval.ts';
 import type { FanChoice } from './fan-family.ts';
 
 /** What a sizing looks over. Lists left out hold the project's own. */
@@ -44,8 +45,10 @@ export interface SizeDesign {
   readonly thrustToWeight: number;
   readonly hover_min: number;
   readonly hoverThrottle: number | null;
-  /** In hover; stands in for loudness as long as the sound itself is not reckoned. */
+  /** In hover; what the search goes by for loudness, the sound itself being too long to work out for every fan tried. */
   readonly tipSpeed_mps: number | null;
+  /** A-weighted level in hover at 3 m over hard ground, all fans; worked out for the designs of the front alone. */
+  readonly level_dBA?: Interval | null;
   /** At full throttle, per fan. */
   readonly motorCurrent_A: number;
   /** From the pack at full throttle, all fans. */

@@ -1,3 +1,4 @@
+import { levelWords } from '../sound/words.ts';
 import { dischargeLimit } from '../drive/battery.ts';
 import { WINDING_LIMIT_C } from '../drive/thermal.ts';
 import type { Brief, Printer } from '../project/schema.ts';
@@ -155,12 +156,16 @@ export function sizeWords(study: Omit<SizeStudy, 'words'>, brief: Brief): string
     const longest = front[0];
     const strongest = by((d) => d.thrustToWeight);
     const narrowest = by((d) => -d.outerWidth_mm);
-    const slowest = by((d) => -(d.tipSpeed_mps ?? Infinity));
+    const quietest = by((d) => -(d.level_dBA?.value ?? Infinity));
     words.push(
       `Longest hover: ${formatMinutes(longest.hover_min)} with ${name(longest)}.`,
       `Most thrust to spare: ${n(strongest.thrustToWeight)} times its weight with ${name(strongest)}.`,
       `Narrowest: ${n(narrowest.outerWidth_mm)} mm over the rim with ${name(narrowest)}.`,
-      `Slowest tips, likely the quietest: ${n(slowest.tipSpeed_mps ?? 0, 2)} m/s in hover with ${name(slowest)}. Tip speed stands in for loudness here; the sound itself is not reckoned.`,
+      ...(quietest.level_dBA
+        ? [
+            `Quietest of these in hover, by estimate: ${levelWords(quietest.level_dBA)} at 3 m over hard ground with ${name(quietest)}; the search itself goes by tip speed.`,
+          ]
+        : []),
     );
   } else {
     const best = cells.reduce<SizeCell | null>(

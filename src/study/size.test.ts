@@ -70,6 +70,7 @@ describe('sizing', () => {
   it('keeps on its front only what nothing run beats, within every limit', () => {
     expect(plain.front.length).toBeGreaterThan(2);
     for (const a of plain.front) {
+      expect(a.level_dBA!.low).toBeLessThan(a.level_dBA!.value);
       expect(a.tightest.ratio).toBeLessThanOrEqual(1);
       expect(a.thrustToWeight).toBeGreaterThanOrEqual(1.3);
       for (const b of plain.front) {

@@ -1,3 +1,4 @@
+import { modelOf } from '../assess/model.ts';
 import type { Battery, Motor, Project } from '../project/schema.ts';
 import { millimetresFromMetres } from '../quantities/units.ts';
 import { geometryFaults } from '../shape/faults.ts';
@@ -8,6 +9,7 @@ import { frontOf } from './size-front.ts';
 import { sizedProject, trySize } from './size-try.ts';
 import type { SizeCell, SizeDesign, SizeOptions, SizeStudy } from './size-types.ts';
 import { cellWords, emptyWords, markOf, sizeWords } from './size-words.ts';
+import { soundAtThrust } from './sound-compare.ts';
 import { tryProject } from './tried.ts';
 
 /** Most cells in one map: about 14 fans are run for each. */
@@ -87,7 +89,10 @@ export function* sizeSteps(
     close: closing.length,
     lift: closing.filter((d) => d.thrustToWeight >= 1).length,
     meet: cells.filter((c) => c.mark === 'meets').length,
-    front: frontOf(ran.filter(good)),
+    front: frontOf(ran.filter(good)).map((d) => {
+      const model = modelOf(sizedProject(project, d.choice, motors[d.motor], batteries[d.battery], fanCount));
+      return { ...d, level_dBA: soundAtThrust(model, model.needed)?.overall_dBA ?? null };
+    }),
     drawn: drawnOf(project),
     tried: ran.length,
     complete: cells.length === total,

@@ -12,7 +12,7 @@ beforeAll(async () => {
 });
 afterAll(() => stand.close());
 
-const stages = ['Brief', 'Make-up', 'Craft', 'Fan', 'Print', 'Balance'] as const;
+const stages = ['Brief', 'Make-up', 'Craft', 'Fan', 'Sound', 'Print', 'Balance'] as const;
 
 describe.each([
   ['desk', DESK],

@@ -34,7 +34,7 @@ export function whenOf({ craft, fan }: Pick<Assessment, 'craft' | 'fan'>): strin
 }
 
 /** The rows of the margin column, read off the assessment. */
-export function answersOf({ craft, fan, air }: Assessment, fans: number): readonly Answer[] {
+export function answersOf({ craft, fan, air, sound }: Assessment, fans: number): readonly Answer[] {
   const { hover, full } = fan;
   const at = hover ?? full;
   const when = whenOf({ craft, fan });
@@ -79,6 +79,14 @@ export function answersOf({ craft, fan, air }: Assessment, fans: number): readon
         `The blade tips move at ${n(at.tipSpeed_mps)} m/s, ${formatPercent(at.tipMach)} of the speed of sound.`,
         `At full throttle: ${n(full.rpm)} rpm, ${n(full.tipSpeed_mps)} m/s at the tips.`,
       ],
+    },
+    {
+      id: 'sound',
+      chain: [],
+      label: `Sound ${sound.hover ? when : 'at full throttle'}, ${sound.distance_m} m away`,
+      value: `${Math.round((sound.hover ?? sound.full).overall_dBA.value)} dB(A)`,
+      interval: between((sound.hover ?? sound.full).overall_dBA, (v) => `${Math.round(v)}`),
+      why: sound.words.slice(0, 3),
     },
     {
       id: 'air',

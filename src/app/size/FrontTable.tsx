@@ -1,5 +1,6 @@
 import type { Project } from '../../project/schema.ts';
 import { formatMinutes, formatNumber as n } from '../../quantities/format.ts';
+import { levelWords } from '../../sound/words.ts';
 import { spreadOf } from '../../study/size-front.ts';
 import type { SizeStudy } from '../../study/size-types.ts';
 import { takeDesign } from './run.ts';
@@ -38,7 +39,7 @@ export function FrontTable({ study, asked, stale }: Props) {
               <th scope="col">Hover</th>
               <th scope="col">Thrust over weight</th>
               <th scope="col">Duct width</th>
-              <th scope="col">Tip speed in hover</th>
+              <th scope="col">Level in hover at 3 m</th>
               <th scope="col">Hub</th>
               <th scope="col">Blades</th>
               <th scope="col">Mass</th>
@@ -62,7 +63,7 @@ export function FrontTable({ study, asked, stale }: Props) {
                 <td>{formatMinutes(d.hover_min)}</td>
                 <td>{n(d.thrustToWeight)}</td>
                 <td>{n(d.outerWidth_mm)} mm</td>
-                <td>{d.tipSpeed_mps === null ? 'none' : `${n(d.tipSpeed_mps, 2)} m/s`}</td>
+                <td>{d.level_dBA ? levelWords(d.level_dBA) : 'none'}</td>
                 <td>{n(d.hubDiameter_mm)} mm</td>
                 <td>{d.bladeCount}</td>
                 <td>{n(d.mass_g)} g</td>

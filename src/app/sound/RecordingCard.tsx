@@ -128,11 +128,12 @@ function TakeView({ take: { name, words, tones } }: { readonly take: Take }) {
 }
 
 function changeTexts({ tones_dB, rest_dB, uneven_dB, multiples }: ToneChange): string[] {
-  const way = (dB: number) => `${n(Math.abs(dB), 2)} dB ${dB < 0 ? 'quieter' : 'louder'}`;
+  const way = (dB: number) =>
+    Math.abs(dB) < 0.5 ? 'as loud as before' : `${n(Math.abs(dB), 2)} dB ${dB < 0 ? 'quieter' : 'louder'}`;
   const texts = [`The blade tones together are ${way(tones_dB)}, everything else is ${way(rest_dB)}.`];
   if (multiples.length > 0)
     texts.push(`Tone by tone: ${multiples.map((m) => `${m.multiple} × ${way(m.change_dB)}`).join(', ')}.`);
-  if (uneven_dB !== null)
+  if (uneven_dB !== null && Math.abs(uneven_dB) >= 0.5)
     texts.push(
       uneven_dB < 0
         ? `Tones once a turn stand ${n(-uneven_dB, 2)} dB lower against the blade tones: the blades became more alike.`

@@ -37,7 +37,7 @@ export function SoundStage() {
 function LevelCard({ sound }: { readonly sound: Sound }) {
   const at = sound.hover ?? sound.full;
   const [first, ...rest] = sound.words;
-  const place = `${sound.hover ? 'in hover' : 'at full throttle'}, ${n(sound.distance_m)} m away over hard ground`;
+  const place = `${sound.hover ? 'in hover' : 'at full throttle'}, ${sound.distance_m} m away over hard ground`;
   const parts = PARTS.filter((p) => at.parts_dBA[p] > at.overall_dBA.value - FAR_BELOW_DB).toSorted(
     (a, b) => at.parts_dBA[b] - at.parts_dBA[a],
   );

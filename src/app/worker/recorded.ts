@@ -8,8 +8,8 @@ export interface Recorded {
   readonly tones: Tones | null;
 }
 
-/** Speed looked for above the fastest the drive is reckoned to reach. */
-const FASTER = 1.4;
+/** Speed looked for above full throttle as reckoned: a fuller battery, and the spread of motors. */
+const FASTER = 1.15;
 
 /** Finds the fan in a recording and its tones; `full_rpm` null: any speed. */
 export function recordedTones(
