@@ -24,6 +24,7 @@ export function soundOfPoints(
   const { brief, craft } = model.project;
   return soundOf({
     hover: hover && sourceAt(model, hover),
+    hovers: hover !== null && hover.throttle !== null && hover.throttle <= 1,
     full: sourceAt(model, full),
     fans: craft.fanCount,
     wish_dBA: brief.noiseWish_dBA,

@@ -1,4 +1,4 @@
-import { intervalFrom, type Interval } from '../quantities/interval.ts';
+import type { Interval } from '../quantities/interval.ts';
 import { rpmFromAngularSpeed } from '../quantities/units.ts';
 import { fanBroadband } from './fan-broadband.ts';
 import { fanTones, type OrderTone } from './fan-tones.ts';
@@ -105,15 +105,18 @@ export function totalInterval(
     total += energies[part];
     if (isTone(part)) tones += energies[part];
   }
-  const value = levelOf(total) + shift;
-  const swings: [number, number][] = [[value - DIRECTION_HALF_WIDTH_DB, value + DIRECTION_HALF_WIDTH_DB]];
-  const swing = (energy: number, [down, up]: readonly [number, number]) => {
-    if (energy > 1e-3 * total)
-      swings.push([levelOf(total + energy * (down - 1)) + shift, levelOf(total + energy * (up - 1)) + shift]);
+  const value = levelOf(total);
+  // As `intervalFrom` adds them; written out, for this runs for every tone and band of every assessment.
+  let down = DIRECTION_HALF_WIDTH_DB ** 2;
+  let up = down;
+  const swing = (energy: number, ends: readonly [number, number]) => {
+    if (!(energy > 1e-3 * total)) return;
+    down += (levelOf(total + energy * (ends[0] - 1)) - value) ** 2;
+    up += (levelOf(total + energy * (ends[1] - 1)) - value) ** 2;
   };
-  PARTS.forEach((part, i) => swing(energies[part], PART_ENDS[i]));
+  for (let i = 0; i < PARTS.length; i++) swing(energies[PARTS[i]], PART_ENDS[i]);
   if (ducted) swing(tones, DUCT_ENDS);
-  return intervalFrom(value, swings);
+  return { value: value + shift, low: value + shift - Math.sqrt(down), high: value + shift + Math.sqrt(up) };
 }
 
 function toneOf({ order, parts }: OrderTone, source: SoundSource, shift: number): Tone {

@@ -24,18 +24,30 @@ export interface ModeFate {
 /** Where (hub over bore)^2m is below this, the hub moves the cut-on of m lobes by less than that share. */
 const HUB_FELT = 1e-3;
 
-/** Says the fate of any pattern in this duct; the wave number of each is worked out once. */
+/**
+ * Zeros of the hub ratio last asked for, by lobes: an assessment asks for the same ones several times over, and each takes
+ * longer than all the rest. Kept values are the ones that would be worked out again.
+ */
+let kept: { readonly ratio: number; readonly zeros: Map<number, number> } = { ratio: NaN, zeros: new Map() };
+
+function zerosOf(ratio: number): Map<number, number> {
+  if (kept.ratio !== ratio) kept = { ratio, zeros: new Map() };
+  return kept.zeros;
+}
+
+/** Says the fate of any pattern in this duct. */
 export function ductModes(duct: DuctForSound, soundSpeed: number, axialSpeed: number) {
-  const known = new Map<number, number>();
   const mach = Math.min(0.9, Math.abs(axialSpeed) / soundSpeed);
   const beta = Math.sqrt(1 - mach * mach);
   const ratio = Math.min(0.94, duct.hubRadius / duct.boreRadius);
+  const zeros = zerosOf(ratio);
   const waveNumber = (m: number): number => {
-    let found = known.get(m);
-    if (found !== undefined) return found;
-    const first = m > 3 && ratio ** (2 * m) < HUB_FELT ? highSlopeZero(m) : firstAnnularZero(m, ratio);
-    known.set(m, (found = first / duct.boreRadius));
-    return found;
+    let first = zeros.get(m);
+    if (first === undefined) {
+      first = m > 3 && ratio ** (2 * m) < HUB_FELT ? highSlopeZero(m) : firstAnnularZero(m, ratio);
+      zeros.set(m, first);
+    }
+    return first / duct.boreRadius;
   };
   /**
    * The fate of m lobes at `omega` [rad/s]. Cut on where w/c > beta kappa, beta = sqrt(1 - M_x^2), kappa the first wave number

@@ -21,21 +21,28 @@ export interface Stretch {
 /** Mean over all directions of 2 sin^2(th/2) sin^2(phi), the directivity of a long back edge. */
 const MEAN_DIRECTIVITY = 0.5;
 
+/** A hump of noise: its level [dB] before the shape, and lg of frequency over Strouhal peak at 1 Hz. */
+interface Hump {
+  readonly level: number;
+  readonly at: number;
+}
+
 /** What of a stretch does not depend on frequency. */
 export interface StretchScales {
-  readonly stretch: Stretch;
   readonly mach: number;
-  readonly reynolds: number;
   /** Displacement thickness, pressure and suction side [m] */
   readonly deltaPressure: number;
   readonly deltaSuction: number;
   readonly stalled: boolean;
-  /** Level factors [dB]: both sides, and the pressure side's correction. */
-  readonly k1: number;
-  readonly k2: number;
-  readonly deltaK1: number;
-  readonly strouhal1: number;
-  readonly strouhal2: number;
+  readonly pressure: Hump;
+  readonly suction: Hump;
+  readonly separated: Hump;
+  /** Where the shape functions lie between their bounds. */
+  readonly ratioA: number;
+  readonly ratioB: number;
+  /** null: a sharp edge. */
+  readonly blunt:
+    (Hump & { readonly wide: EdgeShape; readonly sharp: EdgeShape; readonly mix: number }) | null;
 }
 
 const log = Math.log10;
@@ -66,33 +73,38 @@ export function stretchScales(stretch: Stretch): StretchScales {
     k1 +
     (alpha < gamma0 - gamma ? -1000 : alpha > gamma0 + gamma ? -12 : Math.sqrt(Math.max(0, arch)) + beta0);
   const onPressure = (speed * deltaPressure) / viscosity_m2ps;
+  const deltaK1 = onPressure <= 5000 ? alpha * (1.43 * log(Math.max(1, onPressure)) - 5.29) : 0;
   const strouhal1 = 0.02 * mach ** -0.6;
   const rise = alpha < 1.33 ? 0 : alpha <= 12.5 ? 0.0054 * (alpha - 1.33) ** 2 : log(4.72);
+  const strouhal2 = strouhal1 * 10 ** rise;
+  const stalled = alpha > 12.5 || alpha > gamma0;
+  const hump = (delta: number, factor: number, peak: number): Hump => ({
+    level: 10 * log(delta * mach ** 5 * stretch.span * MEAN_DIRECTIVITY) + factor,
+    at: log(delta / speed / peak),
+  });
+  const b0 =
+    reynolds < 9.52e4 ? 0.3 : reynolds <= 8.57e5 ? -4.48e-13 * (reynolds - 8.57e5) ** 2 + 0.56 : 0.56;
   return {
-    stretch,
     mach,
-    reynolds,
     deltaPressure,
     deltaSuction,
-    stalled: alpha > 12.5 || alpha > gamma0,
-    k1,
-    k2,
-    deltaK1: onPressure <= 5000 ? alpha * (1.43 * log(Math.max(1, onPressure)) - 5.29) : 0,
-    strouhal1,
-    strouhal2: strouhal1 * 10 ** rise,
+    stalled,
+    pressure: hump(deltaPressure, k1 - 3 + deltaK1, strouhal1),
+    suction: hump(deltaSuction, k1 - 3, (strouhal1 + strouhal2) / 2),
+    separated: hump(deltaSuction, stalled ? Math.max(k2, k1 - 12) : k2, strouhal2),
+    ratioA: ratioA(startA(stalled ? 3 * reynolds : reynolds)),
+    ratioB: (-20 - leastB(b0)) / (mostB(b0) - leastB(b0)),
+    blunt: bluntHump(stretch, mach, (deltaPressure + deltaSuction) / 2),
   };
 }
 
 /** Shape functions A (eqs. 35 to 40) and B (eqs. 41 to 46) at a = |lg(St / St_peak)|. */
-function shapeA(a: number, reynolds: number): number {
-  const least =
-    a < 0.204
-      ? Math.sqrt(67.552 - 886.788 * a * a) - 8.219
-      : a <= 0.244
-        ? -32.665 * a + 3.981
-        : -142.795 * a ** 3 + 103.656 * a * a - 57.757 * a + 6.006;
-  return between(least, mostA(a), reynolds < 9.52e4 ? RATIO_A_LOW : ratioA(startA(reynolds)));
-}
+const leastA = (a: number): number =>
+  a < 0.204
+    ? Math.sqrt(67.552 - 886.788 * a * a) - 8.219
+    : a <= 0.244
+      ? -32.665 * a + 3.981
+      : -142.795 * a ** 3 + 103.656 * a * a - 57.757 * a + 6.006;
 
 const mostA = (a: number): number =>
   a < 0.13
@@ -104,11 +116,8 @@ const mostA = (a: number): number =>
 const startA = (reynolds: number): number =>
   reynolds < 9.52e4 ? 0.57 : reynolds <= 8.57e5 ? -9.57e-13 * (reynolds - 8.57e5) ** 2 + 1.13 : 1.13;
 
-const leastAFar = (a: number): number => -142.795 * a ** 3 + 103.656 * a * a - 57.757 * a + 6.006;
-
 /** Where the function passes -20 dB, as a share of the way between its two bounds. */
-const ratioA = (a0: number): number => (-20 - leastAFar(a0)) / (mostA(a0) - leastAFar(a0));
-const RATIO_A_LOW = ratioA(0.57);
+const ratioA = (a0: number): number => (-20 - leastA(a0)) / (mostA(a0) - leastA(a0));
 
 const between = (least: number, most: number, ratio: number): number => least + ratio * (most - least);
 
@@ -126,13 +135,6 @@ const mostB = (b: number): number =>
       ? -31.33 * b + 1.854
       : -80.541 * b ** 3 + 44.174 * b * b - 39.381 * b + 2.344;
 
-function shapeB(b: number, reynolds: number): number {
-  const b0 =
-    reynolds < 9.52e4 ? 0.3 : reynolds <= 8.57e5 ? -4.48e-13 * (reynolds - 8.57e5) ** 2 + 0.56 : 0.56;
-  const ratio = (-20 - leastB(b0)) / (mostB(b0) - leastB(b0));
-  return between(leastB(b), mostB(b), ratio);
-}
-
 /** Below this level [dB] a part is left out of a sum. */
 const NOTHING_DB = -100;
 const power = (level: number): number => (level > NOTHING_DB ? 10 ** (level / 10) : 0);
@@ -142,41 +144,55 @@ const power = (level: number): number => (level > NOTHING_DB ? 10 ** (level / 10
  * pressure side, suction side, and what the angle of attack adds; past stall only the last (eqs. 29, 30).
  */
 export function turbulentEdge(scales: StretchScales, frequency: number): number {
-  const { stretch, mach, reynolds, deltaPressure, deltaSuction, k1, k2, deltaK1 } = scales;
-  const size = (delta: number) => 10 * log(delta * mach ** 5 * stretch.span * MEAN_DIRECTIVITY);
-  const off = (delta: number, peak: number) => Math.abs(log((frequency * delta) / stretch.speed / peak));
-  if (scales.stalled)
-    return power(
-      size(deltaSuction) + shapeA(off(deltaSuction, scales.strouhal2), 3 * reynolds) + Math.max(k2, k1 - 12),
-    );
-  const middle = (scales.strouhal1 + scales.strouhal2) / 2;
-  return (
-    power(size(deltaPressure) + shapeA(off(deltaPressure, scales.strouhal1), reynolds) + k1 - 3 + deltaK1) +
-    power(size(deltaSuction) + shapeA(off(deltaSuction, middle), reynolds) + k1 - 3) +
-    power(size(deltaSuction) + shapeB(off(deltaSuction, scales.strouhal2), reynolds) + k2)
-  );
+  const { pressure, suction, separated, ratioA: shareA, ratioB: shareB } = scales;
+  const f = log(frequency);
+  const a = ({ level, at }: Hump) => {
+    const off = Math.abs(f + at);
+    return power(level + between(leastA(off), mostA(off), shareA));
+  };
+  if (scales.stalled) return a(separated);
+  const off = Math.abs(f + separated.at);
+  return a(pressure) + a(suction) + power(separated.level + between(leastB(off), mostB(off), shareB));
 }
 
 /** Third-octave mean square pressure of the blunt back edge, as above (eqs. 70 to 82). */
-export function bluntEdge(scales: StretchScales, frequency: number): number {
-  const { stretch, mach, deltaPressure, deltaSuction } = scales;
-  const { edge, edgeAngle_deg: angle, speed, span } = stretch;
-  if (!(edge > 0)) return 0;
-  const ratio = edge / ((deltaPressure + deltaSuction) / 2);
+export function bluntEdge({ blunt }: StretchScales, frequency: number): number {
+  if (!blunt) return 0;
+  const eta = log(frequency) + blunt.at;
+  const sharp = edgeLevel(blunt.sharp, eta);
+  return power(blunt.level + Math.min(0, sharp + blunt.mix * (edgeLevel(blunt.wide, eta) - sharp)));
+}
+
+function bluntHump(
+  { edge, edgeAngle_deg: angle, speed, span }: Stretch,
+  mach: number,
+  delta: number,
+): StretchScales['blunt'] {
+  if (!(edge > 0)) return null;
+  const ratio = edge / delta;
   const peak =
     ratio >= 0.2
       ? (0.212 - 0.0045 * angle) / (1 + 0.235 / ratio - 0.0132 / ratio ** 2)
       : 0.1 * ratio + 0.095 - 0.00243 * angle;
   const level = (ratio <= 5 ? 17.5 * log(ratio) + 157.5 : 169.7) - 1.114 * angle;
-  const eta = log((frequency * edge) / speed / peak);
-  const wide = edgeShape(ratio, eta);
-  const sharp = edgeShape(6.724 * ratio * ratio - 4.019 * ratio + 1.107, eta);
-  const shape = Math.min(0, sharp + 0.0714 * angle * (wide - sharp));
-  return power(10 * log(edge * mach ** 5.5 * span * MEAN_DIRECTIVITY) + level + shape);
+  return {
+    level: 10 * log(edge * mach ** 5.5 * span * MEAN_DIRECTIVITY) + level,
+    at: log(edge / speed / peak),
+    wide: edgeShape(ratio),
+    sharp: edgeShape(6.724 * ratio * ratio - 4.019 * ratio + 1.107),
+    mix: 0.0714 * angle,
+  };
 }
 
-/** Shape G5 of a 14 degree edge (eqs. 76 to 82), eta = lg(St / St_peak). */
-function edgeShape(ratio: number, eta: number): number {
+/** Constants of the shape G5 of a 14 degree edge (eqs. 76 to 82). */
+interface EdgeShape {
+  readonly mu: number;
+  readonly m: number;
+  readonly eta0: number;
+  readonly k: number;
+}
+
+function edgeShape(ratio: number): EdgeShape {
   const mu =
     ratio < 0.25
       ? 0.1221
@@ -198,7 +214,12 @@ function edgeShape(ratio: number, eta: number): number {
               ? 1583.28 * ratio - 1631.59
               : 268.344;
   const eta0 = -Math.sqrt((m * m * mu ** 4) / (6.25 + m * m * mu * mu));
-  if (eta < eta0) return m * eta + 2.5 * Math.sqrt(1 - (eta0 / mu) ** 2) - 2.5 - m * eta0;
+  return { mu, m, eta0, k: 2.5 * Math.sqrt(1 - (eta0 / mu) ** 2) - 2.5 - m * eta0 };
+}
+
+/** The shape itself at eta = lg(St / St_peak) [dB]. */
+function edgeLevel({ mu, m, eta0, k }: EdgeShape, eta: number): number {
+  if (eta < eta0) return m * eta + k;
   if (eta < 0) return 2.5 * Math.sqrt(Math.max(0, 1 - (eta / mu) ** 2)) - 2.5;
   if (eta < 0.03616) return Math.sqrt(Math.max(0, 1.5625 - 1194.99 * eta * eta)) - 1.25;
   return -155.543 * eta + 4.375;

@@ -11,6 +11,8 @@ export const WISHED_PLACE: Listener = { distance_m: 3, reflectingPlane: true };
 /** What the sound of a craft is asked of. */
 export interface SoundAsk {
   readonly hover: SoundSource | null;
+  /** Whether the drive reaches that point. */
+  readonly hovers: boolean;
   readonly full: SoundSource;
   readonly fans: number;
   /** null: none stated */
@@ -20,12 +22,12 @@ export interface SoundAsk {
 
 /** The sound of a craft in hover and at full throttle, with its words. */
 export function soundOf(ask: SoundAsk): Sound {
-  const { fans, wish_dBA, listener = WISHED_PLACE } = ask;
+  const { fans, hovers, wish_dBA, listener = WISHED_PLACE } = ask;
   const full = craftSound(ask.full, fans, listener);
   const hover = ask.hover && craftSound(ask.hover, fans, listener);
   const modes = modeRows(ask.hover ?? ask.full);
   const { distance_m, reflectingPlane } = listener;
-  const told = { hover, full, modes, distance_m, reflectingPlane };
+  const told = { hover, hovers, full, modes, distance_m, reflectingPlane };
   const shift = (to: Listener) => spreading(to) - spreading(listener);
   const move = (by: number, { value, low, high }: Sound['full']['overall_dBA']) => ({
     value: value + by,

@@ -75,8 +75,10 @@ export interface SoundAt {
 export interface Sound {
   readonly distance_m: number;
   readonly reflectingPlane: boolean;
-  /** null where it does not hover. */
+  /** At the thrust of hover; null where no speed of the fan gives it. */
   readonly hover: SoundAt | null;
+  /** Whether the drive reaches that. */
+  readonly hovers: boolean;
   readonly full: SoundAt;
   readonly modes: readonly ModeRow[];
   /** The answer to the brief's wish; null where none is stated. */

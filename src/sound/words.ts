@@ -46,11 +46,12 @@ const COUNTS = [
 export function soundWords(
   {
     hover,
+    hovers,
     full,
     modes,
     distance_m,
     reflectingPlane,
-  }: Pick<Sound, 'hover' | 'full' | 'modes' | 'distance_m' | 'reflectingPlane'>,
+  }: Pick<Sound, 'hover' | 'hovers' | 'full' | 'modes' | 'distance_m' | 'reflectingPlane'>,
   fans: number,
 ): string[] {
   const words: string[] = [];
@@ -58,7 +59,7 @@ export function soundWords(
   const together = fans === 1 ? 'one fan' : `${COUNTS[fans] ?? fans} fans together`;
   words.push(
     hover
-      ? `In hover about ${levelWords(hover.overall_dBA)} ${place}, ${together}; at full throttle ${levelWords(full.overall_dBA)}.`
+      ? `${hovers ? 'In hover' : 'At the thrust of hover, which the drive does not reach,'} about ${levelWords(hover.overall_dBA)} ${place}, ${together}; at full throttle ${levelWords(full.overall_dBA)}.`
       : `It does not hover; at full throttle about ${levelWords(full.overall_dBA)} ${place}, ${together}.`,
   );
   const at = hover ?? full;
