@@ -113,10 +113,17 @@ export { typicalMotor, type TypicalMotor } from './drive/typical-motor.ts';
 export { batteryStudy, type BatteryChoice, type BatteryStudy } from './study/battery-choice.ts';
 export { ductOrOpen, type DuctOrOpen, type WidthChoice, type WidthPair } from './study/duct-or-open.ts';
 export { radialGrowth, type RotorDesign } from './strength/rotor.ts';
+export { aWeighting } from './sound/weighting.ts';
+export { levelDifference, type Heard } from './sound/difference.ts';
+export { sumLevels, type Listener } from './sound/levels.ts';
+export { synthesize, wavFile } from './sound/synthesis.ts';
+export type { Sound, SoundAt } from './sound/types.ts';
 export { rotorStrength, type StrengthAsk } from './strength/strength.ts';
 export type { FailureMode, Strength } from './strength/types.ts';
 export { largerFan, projectLimits, type LargerFanOptions } from './study/larger-fan.ts';
 export type { FanSize, LargerFan } from './study/larger-fan-types.ts';
+export { countStudy, withCounts, type CountChoice, type CountStudy } from './study/blade-vane-count.ts';
+export { compareSound, openedProject, soundAtThrust, type SoundComparison } from './study/sound-compare.ts';
 export { compareStands, type Stand, type StandResult } from './study/layouts.ts';
 export {
   makeOrBuy,

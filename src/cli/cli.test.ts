@@ -517,6 +517,7 @@ describe('help', () => {
     ['size', '--help'],
     ['craft', '--help'],
     ['buy', '--help'],
+    ['sound', '--help'],
   ])
     it(`of \`fanwright ${args.join(' ')}\` is complete, on standard output, code 0`, async () => {
       const { code, out, err } = await here(...args);
