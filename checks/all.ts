@@ -1,5 +1,6 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import { balanceTopic } from './balance.ts';
+import { benchTopic } from './bench.ts';
 import type { Topic } from './check.ts';
 import { craftTopic } from './craft.ts';
 import { driveTopic } from './drive.ts';
@@ -32,4 +33,5 @@ export const topics: readonly Topic[] = [
   strengthTopic,
   soundTopic,
   balanceTopic,
+  benchTopic,
 ];

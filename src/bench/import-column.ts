@@ -110,7 +110,7 @@ export function columnReader(column: ColumnTaken, frame: Frame): ColumnReader {
       const reads = Number.isNaN(value) || stamp ? null : value * settled.rule.factor + settled.rule.offset;
       return {
         unit: stamp ? (stamp === 'date' ? 'date and time' : 'clock') : settled.rule.unit,
-        unitFrom: settled.from,
+        unitFrom: stamp ? 'cells' : settled.from,
         reads,
       };
     },

@@ -145,12 +145,6 @@ function remarksOn({ rig, rows }: BenchRun, points: readonly ReducedPoint[], rem
       'rows',
       'Throttle was not noted; whether more was to be had is not known. Write it beside each reading.',
     );
-  if (points.every((point) => point.rpm === null))
-    add(
-      'note',
-      'rows',
-      'Speed was not read; blades and drive cannot be told apart without it. A recording of the sound gives it.',
-    );
   const odd = points.filter(
     (point) =>
       point.rpm &&
