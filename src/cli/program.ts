@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { assessCommand } from './assess.ts';
 import { balanceCommand } from './balance.ts';
+import { benchCommand } from './bench.ts';
 import { buyCommand } from './buy.ts';
 import { checkCommand } from './check.ts';
 import { craftCommand } from './craft.ts';
@@ -58,6 +59,7 @@ local flight rules and licensed practice come first.`,
     soundCommand(io),
     buyCommand(io),
     balanceCommand(io),
+    benchCommand(io),
     tachCommand(io),
     shakeCommand(io),
   ])
