@@ -8,6 +8,8 @@ import { solveFlow, type FlowCase } from '../src/air/flow/solve.ts';
 import { rotorOfFan } from '../src/air/rotor.ts';
 import { assess } from '../src/assess/assess.ts';
 import { modelOf } from '../src/assess/model.ts';
+import { makeRecording } from '../src/bench/tach/recordings.ts';
+import { tachometer } from '../src/bench/tach/tach.ts';
 import { loadKernel } from '../src/make/kernel.ts';
 import { make } from '../src/make/make.ts';
 import { readProject } from '../src/project/read.ts';
@@ -121,6 +123,22 @@ function panelCase(): FlowCase {
   };
 }
 
+/** A minute of a fan in noise as loud as itself, with hum: the longer way through the tachometer. */
+function minuteOfSound(): () => unknown {
+  const sampleRate = 48_000;
+  const samples = makeRecording({
+    seed: 1,
+    sampleRate,
+    duration_s: 60,
+    fans: [{ rpm: () => 14_200, blades: 5 }],
+    noise_dB: 0,
+    pink: 0.5,
+    hum: { mains_Hz: 50, level_dB: 0 },
+    jitter: 0.001,
+  });
+  return () => tachometer({ samples, sampleRate, blades: 5, expect_rpm: { low: 1500, high: 28_000 } });
+}
+
 const firstCall = times(1, () => assess(project))[0];
 times(100, () => assess(project));
 const warm = times(300, () => assess(project));
@@ -128,6 +146,9 @@ const point = operatingPoint();
 const flow = panelCase();
 times(10, () => solveFlow(flow));
 const panels = times(31, () => solveFlow(flow));
+const listen = minuteOfSound();
+times(2, listen);
+const heard = times(9, listen);
 const begunCold = performance.now();
 const kernel = await loadKernel();
 await make(project, { kernel });
@@ -156,6 +177,7 @@ const rows: readonly (readonly [key: string, words: string, value: number])[] = 
   ['panels_ms', 'potential flow, 200 elements, median [ms]', quantile(panels, 0.5)],
   ['make_cold_ms', 'make(demo), first call, kernel loaded [ms]', makeCold],
   ['make_warm_ms', 'make(demo), warm, median of 9 [ms]', quantile(makeWarm, 0.5)],
+  ['tach_minute_ms', 'tachometer, 60 s of sound, median of 9 [ms]', quantile(heard, 0.5)],
 ];
 
 const shown = (value: number) => (Math.abs(value) < 1e-3 ? value.toExponential(1) : formatNumber(value));

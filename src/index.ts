@@ -159,3 +159,10 @@ export { fanDrawing } from './make/drawing/fan.ts';
 export { writePdf } from './make/drawing/pdf.ts';
 export type { Sheet } from './make/drawing/sheet.ts';
 export { writeSvg } from './make/drawing/svg.ts';
+
+export { tachometer, type TachRequest, type TachResult, type TrackPoint } from './bench/tach/tach.ts';
+export { speedRangeOf } from './bench/tach/range.ts';
+export { toneChange, tonesOf, type Tone, type ToneChange, type Tones } from './bench/tach/tones.ts';
+export { readWav, type WavRead } from './bench/tach/wav.ts';
+export { readShakeCsv, type ShakeLog } from './bench/tach/shake-csv.ts';
+export { shakeLevel, type ShakeAnswer } from './bench/tach/shake.ts';

@@ -47,6 +47,9 @@ function usageSentence(message: string, args: readonly string[]): string {
     'craft',
     'strength',
     'buy',
+    'balance',
+    'tach',
+    'shake',
   ].find((name) => name === args[0]);
   return `${text[0].toUpperCase()}${text.slice(1)}; see \`fanwright ${command ? command + ' ' : ''}--help\`.`;
 }

@@ -38,13 +38,13 @@ export interface Stand {
   close(): Promise<void>;
 }
 
-/** Builds the page where it is missing or stale, serves it and starts the browser. */
-export async function standUp(): Promise<Stand> {
+/** Builds the page where it is missing or stale, serves it and starts the browser, with `more` arguments. */
+export async function standUp(more: readonly string[] = []): Promise<Stand> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error(HOW_TO_GET_CHROMIUM);
   await buildPage();
   const server = await serve(pageFolder, 0);
-  const browser: Browser = await chromium.launch({ executablePath, args: ARGUMENTS });
+  const browser: Browser = await chromium.launch({ executablePath, args: [...ARGUMENTS, ...more] });
   return {
     address: server.address,
     async open({ before, allow, holdBack, ...options }: OpenOptions = {}) {
@@ -101,7 +101,7 @@ export const verdict = (page: Page): Promise<string> => page.locator('.verdict')
 
 export async function toStage(
   page: Page,
-  name: 'Brief' | 'Make-up' | 'Craft' | 'Fan' | 'Sound' | 'Print' | 'Balance',
+  name: 'Brief' | 'Make-up' | 'Craft' | 'Fan' | 'Sound' | 'Print' | 'Balance' | 'Bench',
 ): Promise<void> {
   await page
     .getByRole('navigation', { name: 'Stages' })
