@@ -160,6 +160,13 @@ export { writePdf } from './make/drawing/pdf.ts';
 export type { Sheet } from './make/drawing/sheet.ts';
 export { writeSvg } from './make/drawing/svg.ts';
 
+export { importSteps, importTable, type Imported, type ImportOptions } from './bench/import.ts';
+export { reduceRun } from './bench/reduce.ts';
+export type { HoverShare, Reduced, ReducedPoint } from './bench/types.ts';
+export { compareRun } from './bench/compare.ts';
+export type { BenchComparison } from './bench/compare-types.ts';
+export { benchRunSchema, type BenchRun } from './project/bench.ts';
+export { textFromBytes } from './project/table.ts';
 export { tachometer, type TachRequest, type TachResult, type TrackPoint } from './bench/tach/tach.ts';
 export { speedRangeOf } from './bench/tach/range.ts';
 export { toneChange, tonesOf, type Tone, type ToneChange, type Tones } from './bench/tach/tones.ts';
