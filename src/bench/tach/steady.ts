@@ -1,4 +1,9 @@
-import type { TrackPoint } from './tach.ts';
+export interface TrackPoint {
+  readonly t_s: number;
+  readonly rpm: number;
+  /** Chance that this point is right, 0 to 1. */
+  readonly confidence: number;
+}
 
 /** The longest stretch of a track at one speed. */
 export interface Steady {

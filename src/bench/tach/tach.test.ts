@@ -157,7 +157,7 @@ describe('tachometer', () => {
     const samples = Float32Array.from(pure);
     const alone = tachometer({ samples, sampleRate: 44_100, blades: 5, expect_rpm: RANGE });
     expect(alone.found).toBe(false);
-    expect(alone.reason).toContain('One tone alone stands out (1000 Hz)');
+    expect(alone.reason).toMatch(/^One tone alone stands out \((999|1000|1001) Hz\)/);
     expect(tachometer({ samples: samples.subarray(0, 4000), sampleRate: 44_100, blades: 5 }).reason).toBe(
       'The recording lasts 0.09 s; 0.4 s is the least.',
     );

@@ -2,9 +2,11 @@ import { cellsUp, levelsOf, type Levels } from './levels.ts';
 import { fansHeard, type FanHeard } from './fans.ts';
 import { findHum } from './hum.ts';
 import { align, readings, type Reading } from './orders.ts';
-import { steadyPart, type Steady } from './steady.ts';
+import { steadyPart, type Steady, type TrackPoint } from './steady.ts';
 import { bestPath, fineCell, salienceOf } from './track.ts';
 import { withoutHum } from './unhum.ts';
+
+export type { TrackPoint };
 
 export interface TachRequest {
   /** One channel of sound, any scale. */
@@ -16,13 +18,6 @@ export interface TachRequest {
   readonly expect_rpm?: { readonly low: number; readonly high: number };
   /** Fans that may run at once, with like blades; 1 when left out. */
   readonly fans?: number;
-}
-
-export interface TrackPoint {
-  readonly t_s: number;
-  readonly rpm: number;
-  /** Chance that this point is right, 0 to 1. */
-  readonly confidence: number;
 }
 
 export interface TachResult {
