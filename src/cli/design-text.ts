@@ -22,7 +22,7 @@ export function designText(designed: Designed): string {
     stationTable(designed) +
     '\nDesign point, one fan\n' +
     pointTable(designed) +
-    '\nOff the design\n' +
+    '\nOff the design, as drawn\n' +
     curveTable(designed) +
     '\nThe craft\n' +
     comparison(designed) +
@@ -48,10 +48,10 @@ function stationTable({ design, project }: Designed): string {
   );
 }
 
-function pointTable({ design: { run }, rpm, throttle, thrust_N }: Designed): string {
+function pointTable({ printed: run, rpm, throttle, thrust_N }: Designed): string {
   return columns(
     [
-      ['Thrust', `${n(run.thrust)} N`, `(wanted ${n(thrust_N)} N)`],
+      ['Thrust as printed', `${n(run.thrust)} N`, `(wanted ${n(thrust_N)} N)`],
       ['  of it the rotor', `${n(run.rotorThrust)} N`, ''],
       [
         'Speed',

@@ -98,13 +98,13 @@ function designJson(d: Extract<ProjectDesign, { ok: true }>) {
     stations: design.stations,
     point: {
       wantedThrust_N: d.thrust_N,
-      thrust_N: run.thrust,
-      rotorThrust_N: run.rotorThrust,
+      thrust_N: d.printed.thrust,
+      rotorThrust_N: d.printed.rotorThrust,
       rpm: d.rpm,
       throttle: d.throttle,
-      torque_Nm: run.torque,
-      shaftPower_W: run.shaftPower,
-      figureOfMerit: run.idealPower / run.shaftPower,
+      torque_Nm: d.printed.torque,
+      shaftPower_W: d.printed.shaftPower,
+      figureOfMerit: d.printed.idealPower / d.printed.shaftPower,
     },
     annuli: {
       radius_mm: Array.from(rotor.radius, (r) => r * 1000),
@@ -157,7 +157,7 @@ and more elsewhere, and the output says where. A thrust that is out of reach is 
 reason: exit code 2, nothing written.
 
 Keys of --json: loading, bladeCount, stations (as in the project file), point (wantedThrust_N,
-  thrust_N, rotorThrust_N, rpm, throttle, torque_Nm, shaftPower_W, figureOfMerit), annuli, curve
+  thrust_N, rotorThrust_N, rpm, throttle, torque_Nm, shaftPower_W, figureOfMerit: of the fan as printed), annuli, curve
   (rpm, thrust_N, torque_Nm, shaftPower_W, figureOfMerit), bounds, limits, notes, and before and
   after with mass_g, thrustToWeight, hoverThrottle, hover_min, hoverShaftPower_W, hoverRpm
 

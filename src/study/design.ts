@@ -1,4 +1,5 @@
 import { designBlade, THRUST_TOLERANCE, type BladeDesign, type Loading } from '../air/design.ts';
+import type { FanAir } from '../air/fan.ts';
 import { assess } from '../assess/assess.ts';
 import { modelOf, quotedSupply, type Model } from '../assess/model.ts';
 import { runAt } from '../assess/point.ts';
@@ -30,6 +31,8 @@ export type ProjectDesign =
       /** The project with the designed blade. */
       readonly project: Project;
       readonly design: BladeDesign;
+      /** The designed fan as it will be printed, at the speed it was designed for. */
+      readonly printed: FanAir;
       readonly loading: Loading;
       readonly thrust_N: number;
       readonly rpm: number;
@@ -121,6 +124,7 @@ export function designForProject(project: Project, wish: DesignWish = {}): Proje
     ok: true,
     project: current,
     design,
+    printed: run,
     loading,
     thrust_N: thrust,
     rpm: rpmFromAngularSpeed(omega),
