@@ -101,7 +101,7 @@ const measurement = ({ test, bits }: ReturnType<typeof nextTests>[number]): Next
   test: test.id,
   minutes: test.minutes,
   bits,
-  words: `Measure ${test.name} (about ${test.minutes} min).`,
+  words: `${/^(whether|which|what)/.test(test.name) ? 'See' : 'Measure'} ${test.name} (about ${test.minutes} min).`,
   how: test.how,
   caution: test.caution ?? null,
 });
@@ -166,12 +166,14 @@ function sentencesOf(d: Omit<Diagnosis, 'sentences' | 'cautions'>): string[] {
       `Nothing need be amiss: ordinary scatter of print, parts and meters covers it (${oddsWords(d.nothingAmiss)}).`,
     );
   else {
+    if (first.chance < 0.5) out.push('No one cause stands out from these readings alone.');
     out.push(causeSentence(first));
     if (second && second.chance > 0.1) out.push(`Next likely, ${second.odds}: ${lower(second.name)}.`);
   }
   out.push(...design.sentences);
   if (next.length > 0 && !odd.flagged && (!first || first.chance < 0.95))
     out.push(`${next[0].words} ${next[0].how}`);
+  if (first && first.belongsTo === 'bench' && first.chance >= LIKELY) out.push(`First of all: ${first.fix}`);
   if (bestChange && !odd.flagged) out.push(`What would bring most: ${bestChange.words}`);
   return out;
 }

@@ -13,13 +13,19 @@ export interface Signs {
 
 /** One thing the readings show: a mean over rows with weights, and how to say it. */
 interface Feature {
+  /** Smaller than this is not worth a word. */
+  readonly least: number;
   readonly rows: readonly (readonly [row: number, weight: number])[];
   readonly say: (measured: number) => string;
   readonly expect: (told: number) => string;
 }
 
 /** Multiples of a feature's ordinary scatter past which it stands out. */
-const STANDS_OUT = 1.6;
+const STANDS_OUT = 1.8;
+
+/** Smallest differences worth a word: of a mean, of a trend along the throttle. */
+const LEAST = 0.015;
+const LEAST_TREND = 0.03;
 
 /** A feature is explained where no more than this share of it is left over. */
 const LEFT_OVER = 0.5;
@@ -41,9 +47,9 @@ export function signsOf(weighed: Weighed, cause: CauseId): Signs {
     const expected = told(feature);
     const scatter = scatterOf(feature, weighed, sound);
     const left = Math.abs(off - expected);
-    const seen = Math.abs(off) > STANDS_OUT * scatter;
+    const seen = Math.abs(off) > Math.max(feature.least, STANDS_OUT * scatter);
     if (seen && left < LEFT_OVER * Math.abs(off)) out.for.push(`${feature.say(off)}; this explains it.`);
-    else if (left > STANDS_OUT * scatter && left > 0.6 * Math.abs(off))
+    else if (left > Math.max(feature.least, STANDS_OUT * scatter) && left > 0.6 * Math.abs(off))
       out.against.push(
         seen && Math.abs(expected) < 0.3 * Math.abs(off)
           ? `${feature.say(off)}; this would not make it so.`
@@ -72,6 +78,8 @@ function scatterOf({ rows }: Feature, weighed: Weighed, sound: Hypothesis): numb
 const size = (x: number, more: string, less: string, same: string) =>
   Math.abs(x) < 0.005 ? same : `${formatPercent(Math.abs(x))} ${x > 0 ? more : less}`;
 
+const lowerFirst = (text: string) => text[0].toLowerCase() + text.slice(1);
+
 const ln = (x: number) => Math.exp(x) - 1;
 
 function featuresOf({ rows }: Weighed): Feature[] {
@@ -91,43 +99,55 @@ function featuresOf({ rows }: Weighed): Feature[] {
     // Thrust is held as a ratio near one, speed as a logarithm: to first order the difference is thrust for its speed.
     const level = thrust.reduce((s, t) => s + Math.abs(t.row.measured), 0) / thrust.length;
     features.push({
+      least: LEAST,
       rows: [...mean(thrust), ...mean(rpm, -2 * Math.max(0.2, Math.min(1, level)))],
-      say: (x) => `It pushes ${size(x, 'more', 'less', 'just as much')} than it should for its speed`,
-      expect: (x) => size(x, 'more', 'less', 'just as much'),
+      say: (x) =>
+        x < -1
+          ? 'It pushes the wrong way'
+          : `It pushes ${size(x, 'more', 'less', 'no more')} than it should for its speed`,
+      expect: (x) => size(x, 'more', 'less', 'no more'),
     });
   } else if (thrust.length > 0)
     features.push({
+      least: LEAST,
       rows: mean(thrust),
-      say: (x) => `It pushes ${size(x, 'more', 'less', 'just as much')} than expected`,
-      expect: (x) => size(x, 'more', 'less', 'just as much'),
+      say: (x) =>
+        x < -1
+          ? 'It pushes the wrong way'
+          : `It pushes ${size(x, 'more', 'less', 'no more')} than expected`,
+      expect: (x) => size(x, 'more', 'less', 'no more'),
     });
   const relative = (channel: string, say: string, more: string, less: string, same: string) => {
     const entries = of(channel);
     if (entries.length > 0)
       features.push({
+        least: LEAST,
         rows: mean(entries),
         say: (x) => `${say} ${size(ln(x), more, less, same)} than expected`,
         expect: (x) => size(ln(x), more, less, same),
       });
-    if (entries.length < 3 || channel === 'exit') return;
+    // At low throttle the loss by ripple rules the current: its trend says nothing of a cause.
+    if (entries.length < 3 || channel === 'exit' || channel === 'current') return;
     const [low, high] = [entries[0], entries[entries.length - 1]];
     features.push({
+      least: LEAST_TREND,
       rows: [
         [high.k, 1],
         [low.k, -1],
       ],
       say: (x) =>
-        `Toward full throttle ${say.toLowerCase()} ever ${x > 0 ? more : less} (${formatPercent(Math.abs(ln(x)))} from the lowest reading to the highest)`,
+        `Toward full throttle ${lowerFirst(say)} ever ${x > 0 ? more : less} than expected (${formatPercent(Math.abs(ln(x)))} from the lowest reading to the highest)`,
       expect: (x) => `${formatPercent(ln(x))} there`,
     });
   };
-  relative('rpm', 'It turns', 'faster', 'slower', 'just as fast');
-  relative('current', 'It draws', 'more current', 'less current', 'just as much current');
-  relative('voltage', 'The pack holds', 'more voltage', 'less voltage', 'just as much voltage');
-  relative('exit', 'The air leaves', 'faster', 'slower', 'just as fast');
+  relative('rpm', 'It turns', 'faster', 'slower', 'no faster');
+  relative('current', 'It draws', 'more current', 'less current', 'no more current');
+  relative('voltage', 'The pack holds', 'more voltage', 'less voltage', 'no more voltage');
+  relative('exit', 'The air leaves', 'faster', 'slower', 'no faster');
   const thread = of('thread');
   if (thread.length > 0)
     features.push({
+      least: 0.02,
       rows: mean(thread),
       say: (x) =>
         `The thread leans ${n(Math.abs(degreesFromRadians(x)), 2)} degrees ${x > 0 ? 'more' : 'less'} than expected`,
@@ -138,6 +158,7 @@ function featuresOf({ rows }: Weighed): Feature[] {
     if (!spec) return;
     const show = (x: number) => shown(row.aim, x);
     features.push({
+      least: 0,
       rows: [[k, 1]],
       say: (x) => `You looked at ${spec.name}, and found ${show(x)}`,
       expect: show,
