@@ -112,9 +112,7 @@ function featuresOf({ rows }: Weighed): Feature[] {
       least: LEAST,
       rows: mean(thrust),
       say: (x) =>
-        x < -1
-          ? 'It pushes the wrong way'
-          : `It pushes ${size(x, 'more', 'less', 'no more')} than expected`,
+        x < -1 ? 'It pushes the wrong way' : `It pushes ${size(x, 'more', 'less', 'no more')} than expected`,
       expect: (x) => size(x, 'more', 'less', 'no more'),
     });
   const relative = (channel: string, say: string, more: string, less: string, same: string) => {
