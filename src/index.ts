@@ -173,3 +173,7 @@ export { toneChange, tonesOf, type Tone, type ToneChange, type Tones } from './b
 export { readWav, type WavRead } from './bench/tach/wav.ts';
 export { readShakeCsv, type ShakeLog } from './bench/tach/shake-csv.ts';
 export { shakeLevel, type ShakeAnswer } from './bench/tach/shake.ts';
+
+export { diagnose } from './bench/diagnose/diagnose.ts';
+export type { CauseFinding, Diagnosis, NextMeasurement } from './bench/diagnose/types.ts';
+export { acceptCause, inheritedDesign, type Accepted, type AcceptedCause } from './bench/calibrate.ts';
