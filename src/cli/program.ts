@@ -6,6 +6,7 @@ import { buyCommand } from './buy.ts';
 import { checkCommand } from './check.ts';
 import { craftCommand } from './craft.ts';
 import { designCommand } from './design.ts';
+import { diagnoseCommand } from './diagnose.ts';
 import { fanCommand } from './fan.ts';
 import { programVersion } from './files.ts';
 import type { Io } from './io.ts';
@@ -60,6 +61,7 @@ local flight rules and licensed practice come first.`,
     buyCommand(io),
     balanceCommand(io),
     benchCommand(io),
+    diagnoseCommand(io),
     tachCommand(io),
     shakeCommand(io),
   ])
