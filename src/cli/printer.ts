@@ -1,12 +1,10 @@
 import { Command } from 'commander';
 import { assess } from '../assess/assess.ts';
 import { COUPON, profileFromCoupon, readCouponReadings } from '../print/coupon.ts';
-import { layOfFan } from '../print/printed-fan.ts';
-import { thinnestBlade } from '../print/thinnest.ts';
 import type { Project } from '../project/schema.ts';
 import { writeProject } from '../project/write.ts';
 import { formatNumber as n, formatPercent } from '../quantities/format.ts';
-import { smallestFan } from '../study/smallest-fan.ts';
+import { printerLimits } from '../study/printer-limits.ts';
 import { collect } from './assess.ts';
 import { BadInput } from './fault.ts';
 import { plainText, readBytes, refuseToReplace, writeWhole } from './files.ts';
@@ -91,18 +89,10 @@ function answerOf(project: Project) {
   const print = assess(project).print!;
   const drawn = assess(project, { as: 'drawn' }).craft.thrustToWeight;
   const printed = assess(project).craft.thrustToWeight;
-  const flattest = Math.min(...project.fan.blade.map((s) => Math.abs(s.angle_deg)));
-  const steepest = Math.max(...project.fan.blade.map((s) => Math.abs(s.angle_deg)));
-  const lay = layOfFan(project.fan);
-  const thinnest = [flattest, steepest].map((angle_deg) => {
-    const { comesOut, whole, words } = thinnestBlade(project.printer, lay, (angle_deg * Math.PI) / 180);
-    return { angle_deg, comesOut_mm: comesOut * 1e3, whole_mm: whole * 1e3, words };
-  });
   return {
     print,
     thrustToWeight: { drawn, printed },
-    thinnest: lay === 'flat' && flattest < steepest ? thinnest : thinnest.slice(0, 1),
-    smallest: smallestFan(project),
+    ...printerLimits(project),
   };
 }
 

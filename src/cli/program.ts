@@ -10,6 +10,7 @@ import { diagnoseCommand } from './diagnose.ts';
 import { fanCommand } from './fan.ts';
 import { programVersion } from './files.ts';
 import type { Io } from './io.ts';
+import { layersCommand } from './layers.ts';
 import { makeCommand } from './make.ts';
 import { motorCommand } from './motor.ts';
 import { newCommand } from './new.ts';
@@ -51,6 +52,7 @@ local flight rules and licensed practice come first.`,
     assessCommand(io),
     designCommand(io),
     makeCommand(io),
+    layersCommand(io),
     printerCommand(io),
     fanCommand(io),
     motorCommand(io),

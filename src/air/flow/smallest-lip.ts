@@ -27,21 +27,27 @@ const LEAST_FILL = 0.95;
 /** The search stops when the answer is known to this share of itself. */
 const CLOSE = 0.03;
 
+/** From a lip whose layer has no start to the next one tried. */
+const LARGER = 1.5;
+
 /**
  * The smallest lip that keeps its air at the disc loading of the case: bisection on the radius, which takes the answer as
- * one-sided (a larger lip never worse); both ends are looked at first. About eight solutions.
- * Throws where a case has no stagnation point ahead of its disc.
+ * one-sided (a larger lip never worse); both ends are looked at first. About eight solutions. A lip so small that the air
+ * comes to rest nowhere ahead of the disc (the whole stream comes in over its edge) has no layer to follow: the search then
+ * starts at the next of 1.5, 2.25, ... times `from` that has one. Throws where no lip up to `to` has, or `from` and `to` do not run upward.
  */
 export function smallestLip({ remake, from, to, viscosity, leastFill = LEAST_FILL }: LipSearch): LipAdvice {
   if (!(from > 0 && to > from))
     throw new Error(`lip radii must run from above 0 m to more; they were ${from} and ${to} m`);
-  const look = (radius: number) => {
+  const tried = (radius: number) => {
     const flow = remake(radius);
     const check = checkLip(solveFlow(flow).duct, flow.discZ, viscosity);
-    if (!check) throw new Error(`with a lip of ${radius} m no air comes to rest ahead of the disc`);
-    return { radius, check, passes: check.state !== 'separated' || check.fill >= leastFill };
+    return check && { radius, check, passes: check.state !== 'separated' || check.fill >= leastFill };
   };
-  let low = look(from);
+  const look = (radius: number) => tried(radius) ?? nothingToFollow(radius);
+  let low: ReturnType<typeof tried> = null;
+  for (let radius = from; !low && radius <= to; radius *= LARGER) low = tried(radius);
+  if (!low) return nothingToFollow(to);
   if (low.passes) return advice(null, low);
   let high = look(to);
   if (!high.passes) return advice(high, null);
@@ -51,6 +57,12 @@ export function smallestLip({ remake, from, to, viscosity, leastFill = LEAST_FIL
     else low = middle;
   }
   return advice(low, high);
+}
+
+function nothingToFollow(radius: number): never {
+  throw new Error(
+    `with a lip of ${(radius * 1000).toPrecision(3)} mm no air comes to rest ahead of the rotor, so its boundary layer has no start`,
+  );
 }
 
 type Look = { readonly radius: number; readonly check: LipCheck };

@@ -5,7 +5,9 @@ import { PartPicker } from '../makeup/PartPicker.tsx';
 import { useApp } from '../state/store.ts';
 import { DivisionCard } from './DivisionCard.tsx';
 import { AssemblyCard } from './AssemblyCard.tsx';
+import { LayersCard } from './LayersCard.tsx';
 import { PartsList } from './PartsList.tsx';
+import { PrinterLimitsCard } from './PrinterLimitsCard.tsx';
 
 const PRINTER = [
   'lineWidth_mm',
@@ -14,6 +16,13 @@ const PRINTER = [
   'xyError_mm',
   'xyScatter_mm',
   'holeShrink_mm',
+  'walls',
+  'infill_ratio',
+  'skinLayers',
+  'speed_mmps',
+  'layerTime_s',
+  'overhang_deg',
+  'bridge_mm',
   'bedX_mm',
   'bedY_mm',
   'bedZ_mm',
@@ -24,6 +33,7 @@ const MATERIAL = [
   'strengthInPlane_MPa',
   'strengthAcrossLayers_MPa',
   'softening_C',
+  'pricePerKg',
 ];
 
 /** The parts and their files, and the printer and material they are meant for. */
@@ -32,8 +42,10 @@ export function PrintStage() {
   return (
     <>
       <PartsList />
+      <LayersCard />
       <AssemblyCard />
       <DivisionCard />
+      <PrinterLimitsCard />
       <section className="card" aria-labelledby="printer-title">
         <h2 id="printer-title">Printer</h2>
         <PartPicker group="printer" />

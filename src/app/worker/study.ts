@@ -4,6 +4,7 @@ import type { Fan, Project } from '../../project/schema.ts';
 import type { DesignWish } from '../../study/design.ts';
 import type { Proposal, SixAnswers } from '../../study/propose.ts';
 import type { SoundAt } from '../../sound/types.ts';
+import type { PrinterLimits } from '../../study/printer-limits.ts';
 import type { CountStudy } from '../../study/blade-vane-count.ts';
 import type { SoundComparison } from '../../study/sound-compare.ts';
 import type { CraftAnswer, DriveAnswer } from './craft.ts';
@@ -35,6 +36,7 @@ export interface StudyWorker {
   craft(project: Project): Promise<CraftAnswer>;
   shortfall(project: Project): Promise<readonly string[]>;
   counts(project: Project): Promise<CountStudy>;
+  printerLimits(project: Project): Promise<PrinterLimits>;
   compareSound(first: Project, second: Project, names: readonly [string, string]): Promise<SoundComparison>;
   render(at: SoundAt, fans: number, seconds: number): Promise<Float32Array<ArrayBuffer>>;
   hearTones(

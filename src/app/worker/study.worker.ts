@@ -5,6 +5,7 @@ import { designForProject } from '../../study/design.ts';
 import { propose } from '../../study/propose.ts';
 import { synthesize } from '../../sound/synthesis.ts';
 import { countStudy } from '../../study/blade-vane-count.ts';
+import { printerLimits } from '../../study/printer-limits.ts';
 import { shortfallOf } from '../../study/shortfall.ts';
 import { compareSound } from '../../study/sound-compare.ts';
 import { craftAnswer, driveAnswer } from './craft.ts';
@@ -19,6 +20,7 @@ const worker: StudyWorker = {
   craft: (project) => Promise.resolve(craftAnswer(project)),
   shortfall: (project) => Promise.resolve(shortfallOf(project).sentences),
   counts: (project) => Promise.resolve(countStudy(project)),
+  printerLimits: (project) => Promise.resolve(printerLimits(project)),
   compareSound: (first, second, names) => Promise.resolve(compareSound(first, second, undefined, names)),
   render: (at, fans, seconds) => Promise.resolve(synthesize(at, fans, seconds)),
   hearTones: (samples, sampleRate, blades, full_rpm) =>

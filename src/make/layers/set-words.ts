@@ -23,8 +23,10 @@ export function downInWords({ inFan: [x, y, z] }: Pick<WayToLie, 'inFan'>, kind:
   if (kind === 'blade' && near(x)) return 'standing on its tip';
   if (kind === 'blade' && Math.abs(x) < 0.05)
     return z > 0 ? 'lying, pressure side down' : 'lying, suction side down';
+  const toward = n((Math.atan2(y, x) * 180) / Math.PI, 2);
+  if (Math.abs(z) < 0.02) return `on its side, turned toward ${toward}°`;
   const tilt = n((Math.acos(Math.min(1, Math.abs(z))) * 180) / Math.PI, 2);
-  return `${z >= 0 ? 'downstream' : 'upstream'} side turned ${tilt}° off the bed, toward ${n((Math.atan2(y, x) * 180) / Math.PI, 2)}°`;
+  return `${z >= 0 ? 'downstream' : 'upstream'} side turned ${tilt}° off the bed, toward ${toward}°`;
 }
 
 /** Whether another way to lie is better than the present one by enough to say so; null: not. */
