@@ -66,7 +66,7 @@ export function makeCommand(io: Io): Command {
       const stem = fileName(made.name);
       const files: NamedFile[] =
         options.format === '3mf'
-          ? threeMfFiles(made, stem, (part) => craftPlaces(project, made, part))
+          ? threeMfFiles(made, stem, (part) => craftPlaces(project, part))
           : made.parts.map((part) => ({ name: `${stem}-${part.id}.stl`, bytes: writeStl(part, part.name) }));
       if (options.drawing) files.push(...(await drawingFiles(project, stem)));
       const missing: string[] = [];

@@ -17,7 +17,8 @@ export interface FanPlace {
  * - ring: on a circle of radius pitch / (2 sin(pi / n)), two in front where there are more than two;
  * - row: side by side;
  * - two rows: the larger half in front.
- * Neighbours turn opposite ways; a ring of an odd number has one pair that doesn't. A lean of `tilt_deg` turns each thrust
+ * Neighbours turn opposite ways; a ring of an odd number has one pair that doesn't. A
+ * single fan turns against the clock: it is right-handed. A lean of `tilt_deg` turns each thrust
  * about the fan's own middle toward the middle of the craft.
  */
 export function fanPlaces(craft: Pick<Craft, 'fanCount' | 'layout' | 'tilt_deg'>, pitch: number): FanPlace[] {
@@ -46,7 +47,7 @@ interface Spot {
 const turnsOf = (place: number): 1 | -1 => (place % 2 === 0 ? 1 : -1);
 
 function ring(n: number, pitch: number): Spot[] {
-  if (n === 1) return [{ x: 0, y: 0, turns: 1 }];
+  if (n === 1) return [{ x: 0, y: 0, turns: -1 }];
   const radius = pitch / (2 * Math.sin(Math.PI / n));
   return Array.from({ length: n }, (_, i) => {
     const angle = ((2 * i + 1) * Math.PI) / n;
@@ -59,6 +60,10 @@ function rows(n: number, inFront: number, pitch: number): Spot[] {
     const row = i < inFront ? 0 : 1;
     const inRow = row === 0 ? inFront : n - inFront;
     const place = row === 0 ? i : i - inFront;
-    return { x: -row * pitch, y: (place - (inRow - 1) / 2) * pitch, turns: turnsOf(place + row) };
+    return {
+      x: -row * pitch,
+      y: (place - (inRow - 1) / 2) * pitch,
+      turns: n === 1 ? -1 : turnsOf(place + row),
+    };
   });
 }

@@ -12,8 +12,6 @@ export interface FanPlacement {
   readonly hand: 'right' | 'left';
   /** From the fan's own frame into the craft's [mm]. */
   readonly placement: Placement;
-  /** The same without the turn that brings the lugs to the frame. */
-  readonly upright: Placement;
 }
 
 /**
@@ -30,7 +28,6 @@ export function fanPlacements(design: Design, plan: FramePlan | null): FanPlacem
     return {
       hand: turns === -1 ? 'right' : 'left',
       placement: combined(upright, turn(plan?.spins[i] ?? 0)),
-      upright,
     };
   });
 }

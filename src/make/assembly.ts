@@ -4,7 +4,7 @@ import type { Project } from '../project/schema.ts';
 import { gramsFromKilograms, millimetresFromMetres } from '../quantities/units.ts';
 import { fanLayout } from '../shape/layout.ts';
 import { printedVolumes } from '../shape/volumes.ts';
-import { fanPlacements, type FanPlacement } from './assembly-fans.ts';
+import { fanPlacements } from './assembly-fans.ts';
 import { boxMesh, cylinderMesh } from './assembly-solids.ts';
 import type { Kind, PartKind, Placement } from './kind.ts';
 import { kinds } from './kinds.ts';
@@ -50,8 +50,8 @@ const TURNING: readonly string[] = ['rotor', 'blade', 'hub', 'hubCap', 'spinner'
 
 /**
  * Puts the parts of a project together: each fan with the rotor of its hand, its standing parts turned so that the lugs
- * face the frame, the frame, and the space of motors, battery and board. Where all parts were made for one hand, every
- * fan gets that. Battery and board are only there where a frame says how they lie.
+ * face the frame, the frame, and the space of motors, battery and board. Battery and board are only there where a frame
+ * says how they lie.
  */
 export function assemble(project: Project, made: Made): Assembly {
   const plan = framePlanOf(project);
@@ -67,7 +67,7 @@ export function assemble(project: Project, made: Made): Assembly {
       continue;
     }
     fans.forEach((fan, index) => {
-      if (!suits(part, fan, made.parts)) return;
+      if (part.hand !== null && part.hand !== fan.hand) return;
       part.placements.forEach((placement, i) =>
         pieces.push(
           pieceOf(
@@ -118,12 +118,6 @@ export function assemble(project: Project, made: Made): Assembly {
 }
 
 const BOUGHT = { partId: null, bought: true, turns: false, copy: null } as const;
-
-/** Whether a fan takes this part: one without hand always, else that of its own hand if there is one. */
-function suits({ kind, hand }: MadePart, fan: FanPlacement, parts: readonly MadePart[]): boolean {
-  if (hand === null || hand === fan.hand) return true;
-  return !parts.some((other) => other.kind === kind && other.hand === fan.hand);
-}
 
 function pieceOf(part: MadePart, fan: number | null, placement: Placement, copy: number | null): Piece {
   const bare = kinds.find(({ kind }) => kind === part.kind)?.name ?? part.name;

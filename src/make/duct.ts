@@ -14,7 +14,7 @@ import { tailConeProfile } from '../shape/profiles.ts';
 import { lugSolid, slotSolid } from './duct-fittings.ts';
 import { seatSolid, vaneSolid } from './duct-stator.ts';
 import { circleSegments, facetError, type Quality } from './fineness.ts';
-import { sound, withSolids, type Kernel } from './kernel.ts';
+import { sound, withSolids, type Kernel, type Solid } from './kernel.ts';
 import { meshOf, type Mesh } from './mesh.ts';
 import { turned } from './turned.ts';
 
@@ -43,6 +43,11 @@ export function baseVolume(design: Design): number {
  * are curved for a right-hand rotor.
  */
 export function ductMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
+  return withSolids((keep) => meshOf(keep(ductSolid(kernel, design, quality))));
+}
+
+/** The same as a solid, which the caller frees. */
+export function ductSolid(kernel: Kernel, design: Design, quality: Quality): Solid {
   const layout = fanLayout(design.fan, design.motor);
   const error = facetError(design.printer, quality);
   const segments = circleSegments(layout.boreRadius, error / 2);
@@ -57,7 +62,7 @@ export function ductMesh(kernel: Kernel, design: Design, quality: Quality): Mesh
     const parts = [sound(wall, 'duct wall'), sound(seat, 'motor seat'), sound(vanes, 'vanes')];
     const lugs = lugSolid(kernel, design, layout, error);
     if (lugs) parts.push(sound(keep(lugs), 'lugs'));
-    return meshOf(sound(keep(kernel.Manifold.union(parts)), 'duct'));
+    return sound(kernel.Manifold.union(parts), 'duct');
   });
 }
 

@@ -145,7 +145,7 @@ describe('3MF', () => {
   });
 
   test('every file keeps the rules of the core specification; one for each bed, the first with the assembly', () => {
-    const files = threeMfFiles(small, 'scout', (part) => craftPlaces(project, small, part));
+    const files = threeMfFiles(small, 'scout', (part) => craftPlaces(project, part));
     expect(files.map(({ name }) => name)).toEqual(['scout-bed-1.3mf', 'scout-bed-2.3mf']);
     expect(files.map(({ bytes }) => checkThreeMf(bytes))).toEqual([[], []]);
     const [first, second] = files.map(({ bytes }) => strFromU8(unzipSync(bytes)['3D/3dmodel.model']));

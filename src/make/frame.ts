@@ -2,11 +2,11 @@ import { framePlanOf, joinedPlanOf } from '../craft/frame.ts';
 import type { Design } from '../project/schema.ts';
 import type { FramePlan, Slab } from '../shape/frame.ts';
 import { fanPlacements } from './assembly-fans.ts';
-import { ductMesh } from './duct.ts';
+import { ductSolid } from './duct.ts';
 import { circleSegments, facetError, type Quality } from './fineness.ts';
 import { sound, withSolids, type Kernel, type Solid } from './kernel.ts';
 import type { Placement } from './kind.ts';
-import { meshOf, mirrored, solidOf, type Mesh } from './mesh.ts';
+import { meshOf, type Mesh } from './mesh.ts';
 import { combined, shift, turn } from './placement.ts';
 
 type Contour = [number, number][];
@@ -49,10 +49,9 @@ export const bridgePlacements = (design: Design): Placement[] =>
 export function bodyMesh(kernel: Kernel, design: Design, quality: Quality): Mesh {
   const plan = held(joinedPlanOf(design));
   const error = facetError(design.printer, quality);
-  const drawn = ductMesh(kernel, design, quality);
   return withSolids((keep) => {
-    const right = keep(solidOf(kernel, drawn));
-    const left = design.fan.stator.curved ? keep(solidOf(kernel, mirrored(drawn))) : right;
+    const right = keep(ductSolid(kernel, design, quality));
+    const left = design.fan.stator.curved ? keep(right.mirror([0, 1, 0])) : right;
     const ducts = fanPlacements(design, plan).map(({ hand, placement }) =>
       keep((hand === 'left' ? left : right).transform(matrixOf(placement))),
     );

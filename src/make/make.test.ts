@@ -1,14 +1,17 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { fanPlaces } from '../craft/stand.ts';
 import { holeDiameter } from '../print/fits.ts';
 import { PLAIN_DUCT, PLAIN_SECTION, projectSchema, type Project } from '../project/schema.ts';
 import { geometryFaults } from '../shape/faults.ts';
 import { fanLayout } from '../shape/layout.ts';
+import { assemble } from './assembly.ts';
 import { loadKernel, type Kernel } from './kernel.ts';
 import { make } from './make.ts';
 import { measure, solidOf, type Mesh } from './mesh.ts';
 import { isGeometryFaultError, makePart, type PartSolid } from './part.ts';
+import { craftPlaces } from './places.ts';
 
 const read = projectSchema.parse(
   JSON.parse(readFileSync('examples/greenhouse-scout/greenhouse-scout.fanwright.json', 'utf8')),
@@ -278,13 +281,34 @@ describe('variants', () => {
     expect(made.parts.map((part) => part.id)).toEqual(['rotor-right', 'rotor-left']);
   });
 
-  test('an odd number of fans turns one way', async () => {
-    const made = await make({ ...demo, craft: { ...demo.craft, fanCount: 3 } }, { kernel });
-    expect(made.parts.map(({ id, quantity }) => [id, quantity])).toEqual([
-      ['rotor-right', 3],
-      ['duct', 3],
-    ]);
-  });
+  test.each([
+    [1, 'ring', 1, 0],
+    [3, 'ring', 1, 2],
+    [5, 'row', 2, 3],
+    [5, 'two rows', 2, 3],
+    [6, 'ring', 3, 3],
+  ] as const)(
+    '%i fans in a %s: as many rotors of each hand as fans that turn that way, in the list and in the craft',
+    async (fanCount, layout, right, left) => {
+      const project = { ...demo, craft: { ...demo.craft, fanCount, layout } };
+      const turning = fanPlaces(project.craft, 1).map(({ turns }) => turns);
+      expect(turning.filter((turns) => turns === -1)).toHaveLength(right);
+      const made = await make(project, { kernel, quality: 'coarse' });
+      const rotors = made.parts.filter(({ kind }) => kind === 'rotor');
+      const count = (hand: string) => rotors.find((part) => part.hand === hand)?.quantity ?? 0;
+      expect([count('right'), count('left')]).toEqual([right, left]);
+      const { pieces } = assemble(project, made);
+      for (const part of made.parts) {
+        expect(pieces.filter(({ partId }) => partId === part.id)).toHaveLength(part.quantity);
+        expect(craftPlaces(project, part)).toHaveLength(part.quantity);
+      }
+      turning.forEach((turns, i) =>
+        expect(pieces.find((piece) => piece.kind === 'rotor' && piece.fan === i + 1)?.partId).toBe(
+          turns === -1 ? 'rotor-right' : 'rotor-left',
+        ),
+      );
+    },
+  );
 
   test('curved vanes make the duct handed, a tail cone is a part of its own', async () => {
     const curved = change({

@@ -1,3 +1,4 @@
+import { fanPlaces } from '../craft/stand.ts';
 import type { Design } from '../project/schema.ts';
 import type { Kernel } from './kernel.ts';
 import { mirrored } from './mesh.ts';
@@ -27,13 +28,15 @@ export interface MakeOptions extends PartOptions {
 }
 
 /**
- * The printable parts of a project, with quantities. An even number of fans is half right-hand, half left-hand (their
- * torques cancel): rotors, and ducts with curved vanes, then come as two mirrored parts. Rejects with a
- * GeometryFaultError where the fan cannot be built.
+ * The printable parts of a project, with quantities. Neighbours turn opposite ways, as `fanPlaces` stands them: rotors, and
+ * ducts with curved vanes, then come as two mirrored parts, as many of each as there are fans of its hand. Rejects with
+ * a GeometryFaultError where the fan cannot be built.
  */
 export async function make(project: Design & { readonly name: string }, options: MakeOptions): Promise<Made> {
   refuseFaults(project);
   const { fanCount } = project.craft;
+  const right = fanPlaces(project.craft, 1).filter(({ turns }) => turns === -1).length;
+  const handed = { right, left: fanCount - right };
   const parts: MadePart[] = [];
   for (const entry of presentKinds(project)) {
     const { id, name, per } = entry;
@@ -43,13 +46,14 @@ export async function make(project: Design & { readonly name: string }, options:
       parts.push({ ...solid, id, name, quantity, hand: null });
       continue;
     }
-    const hands = fanCount % 2 === 0 ? (['right', 'left'] as const) : (['right'] as const);
-    for (const hand of hands) {
+    for (const hand of ['right', 'left'] as const) {
+      const fans = handed[hand];
+      if (fans === 0) continue;
       parts.push({
         ...(hand === 'left' ? mirroredPart(solid) : solid),
         id: `${id}-${hand}`,
         name: `${name}, ${hand}-hand`,
-        quantity: quantity / hands.length,
+        quantity: entry.quantity(project) * fans,
         hand,
       });
     }

@@ -49,7 +49,7 @@ function surfaceOf(solid: Solid, sliver: number): Mesh & { readonly touching: bo
 }
 
 /** Whether each edge is run along exactly once in each direction. */
-function isClosed({ positions, indices }: Mesh): boolean {
+export function isClosed({ positions, indices }: Mesh): boolean {
   const count = positions.length / 3;
   const edges = new Set<number>();
   for (let i = 0; i < indices.length; i++) {

@@ -90,7 +90,7 @@ export function makePart(
 }
 
 /** As the project lays it, else as usual. */
-function liesOnBed(entry: Kind, design: Design): Rotation {
+export function liesOnBed(entry: Kind, design: Design): Rotation {
   const down = chosenDown(design.fan, entry.kind);
   return down ? rotationTo(down) : entry.lies(design);
 }

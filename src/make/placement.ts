@@ -1,5 +1,6 @@
 import type { Placement, Rotation } from './kind.ts';
 import { measure, moved, welded, type Mesh } from './mesh.ts';
+import { withoutSlivers } from './slivers.ts';
 
 /** `a` after `b`. */
 export function combined(a: Placement, b: Placement): number[] {
@@ -29,10 +30,10 @@ export function laidDown(mesh: Mesh, [u, v, w]: Rotation): { mesh: Mesh; placeme
     axis[0] * x + axis[1] * y + axis[2] * z;
   const turned = moved(mesh, (x, y, z) => [along(u, x, y, z), along(v, x, y, z), along(w, x, y, z)]);
   const bottom = measure(turned).box.min[2];
-  // The move rounds anew, which may bring two corners to one place.
+  // The move rounds anew, which may bring two corners to one place, or a third onto a side.
   const { positions, indices } = welded(moved(turned, (x, y, z) => [x, y, z - bottom]));
   return {
-    mesh: { positions, indices },
+    mesh: withoutSlivers({ positions, indices }),
     placement: [...u, 0, ...v, 0, ...w, 0, ...w.map((part) => part * bottom), 1],
   };
 }

@@ -99,7 +99,7 @@ const worker: SolidsWorker = {
   beds: (project, stem) =>
     refusing(async () => {
       const made = await madeOf(project);
-      const files = threeMfFiles(made, stem, (part) => craftPlaces(project, made, part));
+      const files = threeMfFiles(made, stem, (part) => craftPlaces(project, part));
       return {
         ok: true as const,
         files: files.map(({ name, bytes }) => ({ name, bytes: new Uint8Array(bytes) })),

@@ -2,7 +2,7 @@ import type { TopoDS_Shape } from 'replicad-opencascadejs';
 import type { Design } from '../../project/schema.ts';
 import type { Kernel } from '../kernel.ts';
 import { measure, type Box } from '../mesh.ts';
-import { presentKinds, type PartKind } from '../part.ts';
+import { liesOnBed, presentKinds, type PartKind } from '../part.ts';
 import { combined, laidDown } from '../placement.ts';
 import type { Keep, StepKernel } from './kernel.ts';
 import { recorder } from './record.ts';
@@ -46,7 +46,7 @@ export function exactPart(
   const recipe = notes.last();
   const faceted = recipe ? facetedIn(recipe) : ['an unknown place'];
   if (!recipe || faceted.length > 0) throw sentence(`it is built with ${faceted[0]}, known by facets only.`);
-  const { mesh, placement } = laidDown(drawn, entry.lies(design));
+  const { mesh, placement } = laidDown(drawn, liesOnBed(entry, design));
   let shape: TopoDS_Shape;
   try {
     shape = moved(oc, keep, exactSolid(oc, keep, recipe), inverse(placement));

@@ -58,7 +58,7 @@ export function stepOfAll(job: StepJob, onPart: (done_ratio: number) => void = (
         right.set(part.kind, held);
         const shape = part.hand === 'left' ? moved(step, keep, held, MIRROR) : held;
         parts.push({ id: part.id, bytes: stepFile(step, keep, part.name, [{ name: part.name, shape }]) });
-        items.push({ name: part.name, shape, places: craftPlaces(project, made, part) });
+        items.push({ name: part.name, shape, places: craftPlaces(project, part) });
       } catch (error) {
         if (!(error instanceof StepFault)) throw error;
         missing.add(error.message);
