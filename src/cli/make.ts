@@ -194,7 +194,7 @@ function fitText({ meetings, growth }: FitCheck): string {
 
 const MAKE_NOTES = `
 Lengths in the files are mm. The rotor lies with its closed face down, the duct stands on its exit.
-An even number of fans comes half right-handed and half left-handed. A fan that cannot be built as
+Neighbouring fans turn opposite ways, so rotors come in both hands, each counted. A fan that cannot be built as
 drawn is refused with the reason (exit code 2) and nothing is written. So is a craft whose parts run
 into each other, at rest or with the rotor grown at full speed; the sentence names the place.
 Motors count as their can, a battery and a board where a printed frame says how they lie; screws

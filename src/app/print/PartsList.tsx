@@ -108,9 +108,9 @@ export function PartsList() {
       </p>
       <MoreFiles project={project} base={base} ready={!busy && parts.length > 0} />
       <p className="caution">
-        Half of the rotors turn the other way where the number of fans is even: print both hands. A printed
-        rotor can burst. Look each one over for cracks and loose layers, balance it, and run it the first time
-        behind a shield, with eye protection and nobody in the plane of the blades.
+        Neighbouring rotors turn opposite ways: print each hand as often as the list says. A printed rotor can
+        burst. Look each one over for cracks and loose layers, balance it, and run it the first time behind a
+        shield, with eye protection and nobody in the plane of the blades.
       </p>
     </section>
   );

@@ -221,9 +221,9 @@ function dimensions({ layout }: FanProfiles, view: View, extent: Extent): Mark[]
   }
   marks.push(
     ...leader(
-      [rotor, axisY - (r * (layout.tipRadius + layout.boreRadius)) / 2],
+      [rotor, axisY - (r * (layout.turningRadius + layout.boreRadius)) / 2],
       [rotor + 7, top - 3.5],
-      `gap ${mm(layout.boreRadius - layout.tipRadius)}`,
+      `gap ${mm(layout.boreRadius - layout.turningRadius)}`,
     ),
     ...leader(
       [z(0.75 * layout.exitZ), axisY - r * (layout.boreRadius + layout.wall)],
