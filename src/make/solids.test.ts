@@ -222,7 +222,7 @@ test(
       { seed: 11, numRuns: RUNS, endOnFailure: true },
     );
     if (RUNS >= 100) {
-      console.log(JSON.stringify({ seen, most }));
+      console.warn(JSON.stringify({ seen, most }));
       for (const what of KINDS) expect(seen[what], what).toBeGreaterThan(RUNS / 50);
     }
   },
