@@ -1,5 +1,6 @@
 import { atmosphereTopic } from './atmosphere.ts';
 import { balanceTopic } from './balance.ts';
+import { benchDiagnosisTopic } from './bench-diagnosis.ts';
 import { benchTopic } from './bench.ts';
 import type { Topic } from './check.ts';
 import { craftTopic } from './craft.ts';
@@ -10,6 +11,7 @@ import { hoverTopic } from './hover.ts';
 import { inletTopic } from './inlet.ts';
 import { momentumTopic } from './momentum.ts';
 import { motorTopic } from './motor.ts';
+import { printTopic } from './print.ts';
 import { rotorTopic } from './rotors.ts';
 import { sectionTopic } from './sections.ts';
 import { shapeTopic } from './shapes.ts';
@@ -30,8 +32,10 @@ export const topics: readonly Topic[] = [
   driveTopic,
   motorTopic,
   craftTopic,
+  printTopic,
   strengthTopic,
   soundTopic,
   balanceTopic,
   benchTopic,
+  benchDiagnosisTopic,
 ];

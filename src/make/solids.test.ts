@@ -10,7 +10,7 @@ import { loadKernel, type Kernel, type Solid } from './kernel.ts';
 import { make, type MadePart } from './make.ts';
 import { solidOf, type Mesh } from './mesh.ts';
 
-/** Designs tried here; FANWRIGHT_DESIGNS in the environment tries more. Known at 500: one body in 219 is 2 % off its integral. */
+/** Designs tried here; FANWRIGHT_DESIGNS in the environment tries more. */
 const RUNS = Number(process.env.FANWRIGHT_DESIGNS ?? 16);
 
 let kernel: Kernel;

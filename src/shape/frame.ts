@@ -3,6 +3,7 @@ import { metresFromMillimetres } from '../quantities/units.ts';
 import {
   armOutline,
   bridgeOutline,
+  areaInRectangle,
   outlineArea,
   starOutline,
   type Point,
@@ -321,6 +322,7 @@ export interface FrameVolumes {
 }
 
 export function frameVolumes({
+  kind,
   plate,
   blocks,
   arm,
@@ -331,9 +333,26 @@ export function frameVolumes({
   const middle =
     slabVolume(plate) + blocks.reduce((sum, { length, width, depth }) => sum + length * width * depth, 0);
   const each = { arm: arm ? slabVolume(arm) : 0, bridge: bridge ? slabVolume(bridge) : 0 };
+  // A web of one body may run across the plate; what both fill counts once. Bridges that are screwed on lie clear of it.
+  const shared = bridge && kind === 'one body' ? sharedWithPlate(plate, bridge, bridgeStands) : 0;
   return {
     plate: middle,
     ...each,
-    whole: middle + each.arm * armStands.length + each.bridge * bridgeStands.length,
+    whole: middle + each.arm * armStands.length + each.bridge * bridgeStands.length - shared,
   };
+}
+
+/** Volume that the webs of one body share with its plate [m3]; holes and slots of the plate under a web are left out. */
+function sharedWithPlate(plate: Slab, web: Slab, stands: FramePlan['bridgeStands']): number {
+  const reach = (axis: 0 | 1) => Math.max(...web.outline.map((point) => Math.abs(point[axis])));
+  const [length, width] = [2 * reach(0), 2 * reach(1)];
+  const depth = Math.min(plate.bottomZ, web.bottomZ) - Math.max(plate.topZ, web.topZ);
+  if (!(depth > 0)) return 0;
+  return (
+    depth *
+    stands.reduce(
+      (sum, { x, y, angle }) => sum + areaInRectangle(plate.outline, { x, y, angle, length, width }),
+      0,
+    )
+  );
 }
