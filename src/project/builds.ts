@@ -1,4 +1,4 @@
-import { designSchema, type Build, type Design, type Project } from './schema.ts';
+import { buildSchema, designSchema, type Build, type Design, type Project } from './schema.ts';
 import { shorten, type FieldError } from './words.ts';
 
 /** What a build freezes: everything made or bought, without the brief and the notes. */
@@ -22,4 +22,25 @@ export function withBuild(
     ok: false,
     error: { path: 'builds', message: `There is no build "${shorten(id, 60)}"; ${there}.` },
   };
+}
+
+/** The design as it stands, written down as the next build; its key is the first of build-1, build-2, ... that is free. */
+export function frozenBuild(
+  project: Project,
+  given: {
+    readonly date: string;
+    readonly name?: string;
+    readonly why?: string;
+    readonly state?: Build['state'];
+  },
+): Build {
+  const taken = new Set(project.builds.map(({ id }) => id));
+  let number = project.builds.length + 1;
+  while (taken.has(`build-${number}`)) number++;
+  return buildSchema.parse({
+    id: `build-${number}`,
+    name: `Build ${number}`,
+    ...given,
+    design: designOf(project),
+  });
 }

@@ -6,8 +6,12 @@ export function useDrop(): boolean {
   const [over, setOver] = useState(false);
   useEffect(() => {
     const carriesFile = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
+    // A place that takes files of its own kind says so.
+    const elsewhere = ({ target }: DragEvent) =>
+      target instanceof Element && target.closest('[data-takes-files]') !== null;
     const onOver = (event: DragEvent) => {
       if (!carriesFile(event)) return;
+      if (elsewhere(event)) return setOver(false);
       event.preventDefault();
       setOver(true);
     };
@@ -16,8 +20,9 @@ export function useDrop(): boolean {
     };
     const onDrop = (event: DragEvent) => {
       if (!carriesFile(event)) return;
-      event.preventDefault();
       setOver(false);
+      if (elsewhere(event)) return;
+      event.preventDefault();
       const file = event.dataTransfer?.files[0];
       if (file) void openFile(file);
     };
