@@ -58,10 +58,7 @@ const checks: readonly Check[] = [
     source: OWN,
     status: 'computed',
     target: { absolute: 0 },
-    missed: {
-      why: 'From a sweep alone some causes look the same (a jet on the pan and a blocked inlet, part throttle and a lower speed for each volt); the suggested next measurement tells most of them apart.',
-      ceiling: 4,
-    },
+    note: 'From a sweep alone some causes look the same (a jet on the pan and a blocked inlet, part throttle and a lower speed for each volt); the suggested next measurement tells most of them apart.',
     points: () => {
       const dominated = known().filter((c) => c.dominates !== '');
       const right = (pick: (c: Case) => string) =>

@@ -12,9 +12,11 @@ import { makeRecording } from '../src/bench/tach/recordings.ts';
 import { tachometer } from '../src/bench/tach/tach.ts';
 import { loadKernel } from '../src/make/kernel.ts';
 import { make } from '../src/make/make.ts';
+import { makePart } from '../src/make/part.ts';
 import { readProject } from '../src/project/read.ts';
 import { formatNumber } from '../src/quantities/format.ts';
 import { fanProfiles } from '../src/shape/profiles.ts';
+import { kernelClock } from './kernel-time.ts';
 import { buildYardstick } from './yardstick.ts';
 
 const [root, scratch] = process.argv.slice(2, 4);
@@ -160,6 +162,24 @@ for (let i = 0; i < makeWarm.length; i++) {
   makeWarm[i] = performance.now() - began;
 }
 makeWarm.sort();
+// The yardstick of solids: of the same work, the part that the kernel itself takes.
+const clock = kernelClock(kernel);
+const shares: number[] = [];
+for (let i = 0; i < 5; i++) {
+  clock.take();
+  const began = performance.now();
+  await make(project, { kernel });
+  shares.push((performance.now() - began) / clock.take());
+}
+clock.stop();
+let turn_deg = 0;
+const otherBlade = () => {
+  turn_deg += 0.01;
+  const blade = project.fan.blade.map((s) => ({ ...s, angle_deg: s.angle_deg + turn_deg }));
+  return makePart(kernel, { ...project, fan: { ...project.fan, blade } }, 'rotor', { quality: 'coarse' });
+};
+times(3, otherBlade);
+const bladeChanged = times(21, otherBlade);
 
 const rows: readonly (readonly [key: string, words: string, value: number])[] = [
   ['assess_first_ms', 'assess(demo), first call [ms]', firstCall],
@@ -178,6 +198,8 @@ const rows: readonly (readonly [key: string, words: string, value: number])[] = 
   ['make_cold_ms', 'make(demo), first call, kernel loaded [ms]', makeCold],
   ['make_warm_ms', 'make(demo), warm, median of 9 [ms]', quantile(makeWarm, 0.5)],
   ['tach_minute_ms', 'tachometer, 60 s of sound, median of 9 [ms]', quantile(heard, 0.5)],
+  ['make_over_kernel', 'make(demo) over the kernel’s own time, median of 5', median(shares)],
+  ['blade_ms', 'other blade to a new rotor to look at, median [ms]', quantile(bladeChanged, 0.5)],
 ];
 
 const shown = (value: number) => (Math.abs(value) < 1e-3 ? value.toExponential(1) : formatNumber(value));
