@@ -24,7 +24,16 @@ const printed = (change: Partial<Project['printer']>, wall_mm = 1) => {
 
 describe('printed mass', () => {
   it('is solid where the lines of both faces meet, whatever the infill', () => {
-    expect(printed({ infill_ratio: 0, walls: 3 })).toEqual(printed({ infill_ratio: 1 }));
+    const skins = { walls: 3, skinLayers: 20 };
+    expect(printed({ infill_ratio: 0, ...skins })).toEqual(printed({ infill_ratio: 1 }));
+  });
+
+  it("counts the inside of a hub's web, which lies between its skins", () => {
+    const none = printed({ infill_ratio: 0, walls: 3, skinLayers: 4 });
+    const full = printed({ infill_ratio: 1 });
+    expect(none.duct).toBe(full.duct);
+    expect(none.rotor / full.rotor).toBeGreaterThan(0.8);
+    expect(none.rotor / full.rotor).toBeLessThan(0.97);
   });
 
   it('is what the lines leave where they do not: a 4 mm wall with one line on each face', () => {

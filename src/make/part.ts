@@ -1,4 +1,5 @@
 import { craftFrameFaults } from '../craft/frame.ts';
+import { laidShareOf } from '../craft/mass.ts';
 import type { Design } from '../project/schema.ts';
 import { gramsFromKilograms } from '../quantities/units.ts';
 import { geometryFaults, type GeometryFault } from '../shape/faults.ts';
@@ -21,7 +22,7 @@ export interface PartSolid extends Mesh {
   readonly closedVolume_m3: number;
   readonly area_m2: number;
   readonly boundingBox_mm: Box;
-  /** Printed solid. */
+  /** As laid down, by the printer's walls and infill: the same shares as in the mass list of the craft. */
   readonly mass_g: number;
   /**
    * From the bed into the fan: 4 by 4, column after column, for lengths in mm. The fan's z points downstream with 0
@@ -83,7 +84,7 @@ export function makePart(
     closedVolume_m3: entry.closedVolume(design),
     area_m2: area * 1e-6,
     boundingBox_mm: box,
-    mass_g: gramsFromKilograms(volume * 1e-9 * design.material.density_kgpm3),
+    mass_g: laidShareOf(kind, design) * gramsFromKilograms(volume * 1e-9 * design.material.density_kgpm3),
     placement: placements[0],
     placements,
   };

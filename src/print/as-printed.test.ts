@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { heavyDemo } from '../../tests/demo.ts';
 import type { Outline } from '../shape/section.ts';
 import { sectionOutline } from '../shape/section.ts';
 import { asPrintedSection, type Laying } from './as-printed.ts';
+import { printedBlade } from './printed-fan.ts';
 import { thinnestBlade } from './thinnest.ts';
 
 const laying = (angle: number, change: Partial<Laying> = {}): Laying => ({
@@ -101,5 +103,20 @@ describe('section as printed', () => {
           for (const value of Object.values(result.printed ?? {})) expect(Number.isFinite(value)).toBe(true);
           expect(result.areaShare).toBeLessThan(1.01);
         }
+  });
+});
+
+describe('the printed blade of a fan', () => {
+  it('is remembered for what leaves it alone, and worked out again for what does not', () => {
+    const { fan, printer } = heavyDemo;
+    const first = printedBlade(fan, printer);
+    expect(printedBlade({ ...fan, tipGap_mm: fan.tipGap_mm / 2 }, { ...printer })).toBe(first);
+    const finer = printedBlade(fan, { ...printer, lineWidth_mm: 0.2 });
+    expect(finer).not.toEqual(first);
+    expect(printedBlade({ ...fan, hubDiameter_mm: fan.hubDiameter_mm + 1 }, printer)).not.toBe(first);
+    expect(printedBlade({ ...fan, section: { ...fan.section, trailingEdge_mm: 0.9 } }, printer)).not.toEqual(
+      first,
+    );
+    expect(printedBlade({ ...fan, blade: fan.blade.map((s) => ({ ...s })) }, printer)).toEqual(first);
   });
 });

@@ -59,7 +59,10 @@ function boxesOf(x: Float64Array, y: Float64Array): Float64Array {
       low = Math.min(low, y[i]);
       high = Math.max(high, y[i]);
     }
-    boxes.set([left, right, low, high], 4 * box);
+    boxes[4 * box] = left;
+    boxes[4 * box + 1] = right;
+    boxes[4 * box + 2] = low;
+    boxes[4 * box + 3] = high;
   }
   return boxes;
 }

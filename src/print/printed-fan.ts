@@ -90,11 +90,31 @@ export function printedSection(
   return { ...asPrintedSection(drawnOutline, layingOf(printer, bladeUp(fan), at.angle)), drawnOutline, at };
 }
 
+/** Blades worked out last, by the values they came from: of the changes an assessment tries, some leave the blade alone. */
+const known = new Map<string, PrintedBlade>();
+const KEPT = 32;
+
+/** What of a fan no blade section depends on. */
+const BESIDE: ReadonlySet<string> = new Set(['kind', 'tipGap_mm', 'duct', 'stator']);
+
 /**
  * The blade as it will really fly: what line width, layer and growth leave of the drawn sections. Gap, tip and hub stay as
- * drawn; their errors are part of the intervals.
+ * drawn; their errors are part of the intervals. The same values give the same object while it is remembered.
  */
 export function printedBlade(fan: Fan, printer: BladePrinter): PrintedBlade {
+  const { lineWidth_mm, layer_mm, minimumWall_mm, xyError_mm } = printer;
+  const values = JSON.stringify([lineWidth_mm, layer_mm, minimumWall_mm, xyError_mm, fan], (key, value) =>
+    BESIDE.has(key) ? undefined : (value as unknown),
+  );
+  const found = known.get(values);
+  if (found) return found;
+  const blade = workedOut(fan, printer);
+  if (known.size >= KEPT) known.clear();
+  known.set(values, blade);
+  return blade;
+}
+
+function workedOut(fan: Fan, printer: BladePrinter): PrintedBlade {
   const up = bladeUp(fan);
   const curves = bladeCurves(fan);
   const hub = Math.min(curves.hubRadius, 0.99 * curves.tipRadius);

@@ -45,7 +45,7 @@ export function LayerDrawing({ picture, box: { min, max }, part }: Props) {
         )}
       </svg>
       <figcaption>
-        <span className="layer-key outline">laid down</span>
+        <span className="layer-key laid">laid down</span>
         <span className="layer-key lost">narrower than a line: lost</span>
         <span className="layer-key hangs">hangs past the limit: unsupported</span>
       </figcaption>
