@@ -19,6 +19,7 @@ import { shakeCommand } from './shake.ts';
 import { sizeCommand } from './size.ts';
 import { soundCommand } from './sound.ts';
 import { strengthCommand } from './strength.ts';
+import { studyCommand } from './study.ts';
 import { tachCommand } from './tach.ts';
 
 /** The whole command line. Help goes to `io.out`; refusals are thrown, for `run` to put into words. */
@@ -57,6 +58,7 @@ local flight rules and licensed practice come first.`,
     fanCommand(io),
     motorCommand(io),
     sizeCommand(io),
+    studyCommand(io),
     craftCommand(io),
     strengthCommand(io),
     soundCommand(io),

@@ -46,6 +46,7 @@ function usageSentence(message: string, args: readonly string[]): string {
     'size',
     'craft',
     'strength',
+    'study',
     'buy',
     'balance',
     'tach',

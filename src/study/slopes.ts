@@ -1,6 +1,6 @@
 import { checkValue, getPath, setPath } from '../project/path.ts';
 import type { Project } from '../project/schema.ts';
-import { formatNumber as n, formatPercent } from '../quantities/format.ts';
+import { formatPercent } from '../quantities/format.ts';
 import { figuresOf, type Figures } from './figures.ts';
 import { turned } from './tried.ts';
 
@@ -41,7 +41,7 @@ function plain(path: string, name: string, by: number, unit: string): Knob {
   return {
     path,
     name,
-    step: `+${n(by, 2)}${unit && `\u00a0${unit}`}`,
+    step: `+${by}${unit && `\u00a0${unit}`}`,
     moved: (project, side) => {
       const value = getPath(project, path);
       return typeof value === 'number' && Number.isFinite(value)

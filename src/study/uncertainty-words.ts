@@ -14,11 +14,11 @@ export function uncertaintyWords(project: Project, u: Omit<Uncertainty, 'words'>
       (thrustToWeight
         ? `: ${n(thrustToWeight.value)} times its weight, 9 times in 10 between ${n(thrustToWeight.low)} and ${n(thrustToWeight.high)}.`
         : '.'),
-    `It hovers the ${n(project.brief.wanted_min)} min you want with a chance of ${odds(chances.minutes)}` +
+    `It hovers the ${project.brief.wanted_min} min you want with a chance of ${odds(chances.minutes)}` +
       (hover_min && hover_min.value > 0
         ? `: ${formatMinutes(hover_min.value)}, 9 times in 10 between ${formatMinutes(hover_min.low)} and ${formatMinutes(hover_min.high)}.`
         : '.'),
-    `The rotor keeps its safety factor of ${n(project.fan.safetyFactor)} at full throttle with a chance of ${odds(chances.strength)}.`,
+    `The rotor keeps its safety factor of ${project.fan.safetyFactor} at full throttle with a chance of ${odds(chances.strength)}.`,
   ];
   if (chances.lifts > 0 && chances.all < Math.min(chances.minutes, chances.strength))
     words.push(`All of that at once: ${odds(chances.all)}.`);
