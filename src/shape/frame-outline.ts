@@ -1,3 +1,5 @@
+import { clippedBelow } from './clip.ts';
+
 /** A point in the plane of a plate [m]. */
 export type Point = readonly [x: number, y: number];
 
@@ -121,28 +123,17 @@ function withoutStraights(points: readonly Point[]): Point[] {
   });
 }
 
-/** Area of an outline within a rectangle of `length` and `width` about (x, y), turned by `angle` [rad]: cut side by side. */
+/** Area of an outline within a rectangle of `length` and `width` about (x, y), turned by `angle` [rad]. */
 export function areaInRectangle(
   points: readonly Point[],
   { x, y, angle, length, width }: { x: number; y: number; angle: number; length: number; width: number },
 ): number {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  let left: Point[] = points.map(([px, py]) => [c * (px - x) + s * (py - y), c * (py - y) - s * (px - x)]);
-  for (const [axis, side, bound] of [
-    [0, 1, length / 2],
-    [0, -1, length / 2],
-    [1, 1, width / 2],
-    [1, -1, width / 2],
-  ] as const)
-    left = left.flatMap((p, i): Point[] => {
-      const q = left[(i + 1) % left.length];
-      const [dp, dq] = [side * p[axis] - bound, side * q[axis] - bound];
-      const kept: Point[] = dp <= 0 ? [p] : [];
-      if (dp * dq < 0) {
-        const t = dp / (dp - dq);
-        kept.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
-      }
-      return kept;
-    });
+  const [along, across] = [c * x + s * y, c * y - s * x];
+  let left: readonly Point[] = points;
+  for (const side of [1, -1] as const) {
+    left = clippedBelow(left, [side * c, side * s], side * along + length / 2);
+    left = clippedBelow(left, [-side * s, side * c], side * across + width / 2);
+  }
   return left.length < 3 ? 0 : outlineArea(left);
 }

@@ -1,3 +1,5 @@
+import { clippedBelow } from '../../shape/clip.ts';
+
 /** A point on the bed [mm]. */
 export type Point = readonly [number, number];
 
@@ -83,16 +85,7 @@ function wedgeInDisc([x0, y0]: Point, [x1, y1]: Point, r: number): number {
 export function areaBelow(contours: readonly (readonly Point[])[], [nx, ny]: Point, bound: number): number {
   let sum = 0;
   for (const contour of contours) {
-    const kept: Point[] = [];
-    contour.forEach((p, i) => {
-      const q = contour[(i + 1) % contour.length];
-      const [dp, dq] = [nx * p[0] + ny * p[1] - bound, nx * q[0] + ny * q[1] - bound];
-      if (dp <= 0) kept.push(p);
-      if (dp * dq < 0) {
-        const t = dp / (dp - dq);
-        kept.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
-      }
-    });
+    const kept = clippedBelow(contour, [nx, ny], bound);
     kept.forEach(([x0, y0], i) => {
       const [x1, y1] = kept[(i + 1) % kept.length];
       sum += (x0 * y1 - x1 * y0) / 2;
