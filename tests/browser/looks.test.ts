@@ -54,7 +54,12 @@ describe.each([
             await page.getByText(title).click();
         if (stage === 'Make-up' || stage === 'Craft')
           await page.locator('.craft-answers[aria-busy="false"]').waitFor({ timeout: 30_000 });
-        if (stage === 'Print') await page.getByRole('row', { name: /duct/ }).waitFor({ timeout: 30_000 });
+        if (stage === 'Print') {
+          await page.getByRole('row', { name: /duct/ }).waitFor({ timeout: 30_000 });
+          await page.getByRole('button', { name: 'Read the layers', exact: true }).click();
+          await page.getByRole('slider', { name: /^Layer/ }).waitFor({ timeout: 60_000 });
+        }
+        if (stage === 'Balance') await page.getByRole('button', { name: 'Start with four runs' }).click();
         await look(stage.toLowerCase());
       }
       await page.getByRole('button', { name: 'New' }).click();
