@@ -13,8 +13,8 @@ export interface ThinnestBlade {
 }
 
 /**
- * "Thinnest blade this printer can make", for a plate that stands at `angle` [rad] to the plane of rotation. Printed flat, a
- * plate of thickness t takes a line of width w and a layer of height h where w sin(angle) + h cos(angle) <= t (the width
+ * "Thinnest blade this printer can make", for a plate that leans by `angle` [rad] to the bed, which in a rotor printed flat
+ * is its angle to the plane of rotation; `where` says so in words. Printed along the layers, a plate of thickness t takes a line of width w and a layer of height h where w sin(angle) + h cos(angle) <= t (the width
  * of that rectangle across the plate), and its wall within a layer is t / sin(angle) wide. Printed upright it takes a line
  * where w <= t. Source: plane geometry.
  */
@@ -22,6 +22,9 @@ export function thinnestBlade(
   printer: Pick<Printer, 'lineWidth_mm' | 'layer_mm' | 'minimumWall_mm'>,
   lay: BladeLay,
   angle: number,
+  where = lay === 'flat'
+    ? `at ${n(degreesFromRadians(angle), 2)}° in a rotor printed flat`
+    : 'printed upright on its root',
 ): ThinnestBlade {
   const line = metresFromMillimetres(printer.lineWidth_mm);
   const layer = metresFromMillimetres(printer.layer_mm);
@@ -30,13 +33,9 @@ export function thinnestBlade(
   const comesOut = lay === 'flat' ? line * sine + layer * Math.abs(Math.cos(angle)) : line;
   const whole = Math.max(comesOut, lay === 'flat' ? wall * sine : wall);
   const mm = (metres: number) => `${n(millimetresFromMetres(metres), 2)} mm`;
-  const stands =
-    lay === 'flat'
-      ? `at ${n(degreesFromRadians(angle), 2)}° in a rotor printed flat`
-      : 'printed upright on its root';
   const words =
     whole > comesOut * 1.001
-      ? `The thinnest blade this printer makes whole ${stands} is ${mm(whole)}; down to ${mm(comesOut)} something comes out, but not in one piece.`
-      : `The thinnest blade this printer makes ${stands} is ${mm(comesOut)}.`;
+      ? `The thinnest blade this printer makes whole ${where} is ${mm(whole)}; down to ${mm(comesOut)} something comes out, but not in one piece.`
+      : `The thinnest blade this printer makes ${where} is ${mm(comesOut)}.`;
   return { comesOut, whole, words };
 }

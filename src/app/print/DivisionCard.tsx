@@ -1,6 +1,7 @@
 import { ChoiceField, SwitchField } from '../field/ChoiceField.tsx';
 import { NumberField } from '../field/NumberField.tsx';
 import { useApp } from '../state/store.ts';
+import { BLADES_PRINT } from './bladesPrint.ts';
 
 /** Which parts rotor and duct come in, and how they go together. */
 export function DivisionCard() {
@@ -11,7 +12,9 @@ export function DivisionCard() {
       <h3>Rotor</h3>
       <div className="form">
         <ChoiceField path="fan.rotorParts" label="Rotor comes as" />
-        {rotorParts === 'blades apart' && <ChoiceField path="fan.bladesPrinted" label="Blades print" />}
+        {rotorParts === 'blades apart' && (
+          <ChoiceField path="fan.bladesPrinted" label="Blades print" names={BLADES_PRINT} />
+        )}
         <ChoiceField path="fan.hub.hold" label="Held by" />
         {hub.hold === 'bell screws' && (
           <>

@@ -6,6 +6,7 @@ import { LineChart } from '../charts/LineChart.tsx';
 import { Said } from '../craft/Said.tsx';
 import { ChoiceField } from '../field/ChoiceField.tsx';
 import { NumberField } from '../field/NumberField.tsx';
+import { BLADES_PRINT } from '../print/bladesPrint.ts';
 import { SpeedBar } from './SpeedBar.tsx';
 
 interface Props {
@@ -30,11 +31,7 @@ export function StrengthCard({ project, strength }: Props) {
         <NumberField path="fan.rootFillet_mm" />
         <NumberField path="craft.dropHeight_m" />
         {project.fan.rotorParts === 'blades apart' && (
-          <ChoiceField
-            path="fan.bladesPrinted"
-            label="Blades printed"
-            names={{ lying: 'lying, layers along the blade', standing: 'standing, layers across it' }}
-          />
+          <ChoiceField path="fan.bladesPrinted" label="Blades printed" names={BLADES_PRINT} />
         )}
       </div>
       <ul className="caution">
