@@ -1,9 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
 import type { Slope } from '../study/slopes.ts';
 import type { Uncertainty } from '../study/uncertainty.ts';
-import { example, here } from '../../tests/program.ts';
+import { example, here, workshop } from '../../tests/program.ts';
 
 const scout = example('greenhouse-scout');
+const { at, child, leave } = workshop('study');
+afterAll(leave);
 const study = (...args: string[]) => here('study', ...args);
 
 describe('study --uncertainty', () => {
@@ -32,12 +35,51 @@ describe('study --slopes', () => {
   });
 });
 
+describe('study --vary', () => {
+  const vary = ['--vary', 'fan.tipDiameter_mm=55:70:50', '--vary', 'fan.bladeCount=4:6:3', '--no-sound'];
+
+  it('prints a short sweep row by row', async () => {
+    const { code, out } = await study(scout, '--vary', 'fan.tipDiameter_mm=55:75:3', '--jobs', '1');
+    expect(code).toBe(0);
+    expect(out).toMatch(/\n +55 +1\.\d+ .* met\n/);
+    expect(out).toMatch(/\n +75 .*90\.0 mm.*\n/);
+    const { out: json } = await study(scout, '--vary', 'fan.tipDiameter_mm=55:75:3', '--jobs', '1', '--json');
+    expect(JSON.parse(json)).toHaveLength(3);
+  });
+
+  it('writes the same table on one core and two, and carries a cut one on', () => {
+    for (const [file, jobs] of [
+      ['one.csv', '1'],
+      ['two.csv', '2'],
+    ]) {
+      const { code, err } = child('study', scout, ...vary, '--csv', file, '--jobs', jobs);
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+    }
+    const whole = readFileSync(at('one.csv'), 'utf8');
+    expect(whole.split('\n')).toHaveLength(152);
+    expect(readFileSync(at('two.csv'), 'utf8')).toBe(whole);
+    writeFileSync(at('cut.csv'), whole.slice(0, 6000));
+    const { code, out } = child('study', scout, ...vary, '--resume', 'cut.csv', '--jobs', '2');
+    expect(code).toBe(0);
+    expect(out).toMatch(/150 designs, \d+ of them done before/);
+    expect(readFileSync(at('cut.csv'), 'utf8')).toBe(whole);
+    const other = child('study', scout, '--vary', 'fan.tipGap_mm=0.3:0.5:3', '--resume', 'cut.csv');
+    expect(other.code).toBe(2);
+    expect(other.err).toMatch(/^cut.csv cannot be carried on: its heading/);
+    expect(readFileSync(at('cut.csv'), 'utf8')).toBe(whole);
+    expect(child('study', scout, ...vary, '--csv', 'cut.csv').err).toMatch(/already there/);
+  });
+});
+
 describe('study asked wrongly', () => {
   it('says in one sentence what would do', async () => {
     for (const [args, words] of [
       [[scout], /^Ask one thing at a time: .*--slopes/],
       [[scout, '--slopes', '--uncertainty'], /^Ask one thing at a time/],
       [[scout, '--slopes', '--samples', '100'], /^--samples goes with --uncertainty\.\n$/],
+      [[scout, '--slopes', '--jobs', '2'], /go with --vary\.\n$/],
+      [[scout, '--vary', 'fan.tipGap_mm=0.3'], /path=from:to:n/],
+      [[scout, '--vary', 'fan.tipGp_mm=0.3:0.5:3'], /did you mean fan.tipGap_mm/],
       [[scout, '--uncertainty', '--samples', '3'], /^--samples is 3; it must be a whole number from 64/],
     ] as const) {
       const { code, err, out } = await study(...args);
