@@ -1,6 +1,7 @@
 import { useEffect, type ComponentType } from 'react';
 import { BalanceStage } from './balance/BalanceStage.tsx';
 import { BenchStage } from './bench/BenchStage.tsx';
+import { BuildsStage } from './builds/BuildsStage.tsx';
 import { BriefStage } from './brief/BriefStage.tsx';
 import { CraftStage } from './craft/CraftStage.tsx';
 import { FanStage } from './fan/FanStage.tsx';
@@ -26,6 +27,7 @@ const STAGES: Readonly<Record<Stage, ComponentType>> = {
   print: PrintStage,
   balance: BalanceStage,
   bench: BenchStage,
+  builds: BuildsStage,
 };
 
 /** The page: bar on top, stages on the left, the work in the middle, the answers in the margin. */

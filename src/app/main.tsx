@@ -19,6 +19,7 @@ import './style/sound.css';
 import './style/balance.css';
 import './style/layers.css';
 import './style/tach.css';
+import './style/bench.css';
 
 restoreTheme();
 await restoreWork();

@@ -101,7 +101,7 @@ export const verdict = (page: Page): Promise<string> => page.locator('.verdict')
 
 export async function toStage(
   page: Page,
-  name: 'Brief' | 'Make-up' | 'Craft' | 'Fan' | 'Sound' | 'Print' | 'Balance' | 'Bench',
+  name: 'Brief' | 'Make-up' | 'Craft' | 'Fan' | 'Sound' | 'Print' | 'Balance' | 'Bench' | 'Builds' | 'Bench',
 ): Promise<void> {
   await page
     .getByRole('navigation', { name: 'Stages' })

@@ -5,7 +5,17 @@ import { tryAssess } from './assessor.ts';
 import { demoProject } from './examples.ts';
 import { startHistory, type History } from './history.ts';
 
-export const stages = ['brief', 'makeup', 'craft', 'fan', 'sound', 'print', 'balance', 'bench'] as const;
+export const stages = [
+  'brief',
+  'makeup',
+  'craft',
+  'fan',
+  'sound',
+  'print',
+  'balance',
+  'bench',
+  'builds',
+] as const;
 export type Stage = (typeof stages)[number];
 export type Theme = 'system' | 'light' | 'dark';
 
