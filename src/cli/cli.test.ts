@@ -435,12 +435,12 @@ describe('make', () => {
     expect(out).toMatch(/duct +4 × +[\d.]+ cm³ +[\d.]+ g/);
   });
 
-  it('writes one 3MF, and says the same as JSON', async () => {
+  it('writes one 3MF a bed, and says the same as JSON', async () => {
     const { code, out } = await here('make', demo, '--out', at('parts3'), '--format', '3mf', '--json');
     expect(code).toBe(0);
     const made = JSON.parse(out);
-    expect(made.files).toEqual([at('parts3/greenhouse-scout.3mf')]);
-    expect(readFileSync(made.files[0]).subarray(0, 2).toString()).toBe('PK');
+    expect(made.files).toEqual([1, 2].map((bed) => at(`parts3/greenhouse-scout-bed-${bed}.3mf`)));
+    for (const file of made.files) expect(readFileSync(file).subarray(0, 2).toString()).toBe('PK');
     expect(made.parts.reduce((sum: number, p: { quantity: number }) => sum + p.quantity, 0)).toBe(8);
     for (const part of made.parts) expect(part.mass_g).toBeGreaterThan(0);
   });

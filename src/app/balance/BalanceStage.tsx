@@ -67,7 +67,7 @@ export function BalanceStage() {
               <tbody>
                 {balance.grades.map(({ grade_mmps, permissible_gmm, passChance }) => (
                   <tr key={grade_mmps} aria-current={grade_mmps === balance.grade_mmps || undefined}>
-                    <th scope="row">G {grade_mmps}</th>
+                    <th scope="row">{`G\u00a0${grade_mmps}`}</th>
                     <td>{n(permissible_gmm, 2)}</td>
                     <td>{chanceInWords(passChance)}</td>
                   </tr>
