@@ -14,10 +14,10 @@ const KINDS: readonly (readonly [kind: AirReading['kind'], add: string, unit: st
   ['lip flow', 'Add smoke at the lip', '0 to 1'],
 ];
 
-const START: Readonly<Record<AirReading['kind'], number>> = {
-  'exit speed': 0,
-  'thread angle': 0,
-  'lip flow': 0,
+const RANGES: Readonly<Record<AirReading['kind'], readonly [number, number]>> = {
+  'exit speed': [0, 200],
+  'thread angle': [-90, 90],
+  'lip flow': [0, 1],
 };
 
 interface Props {
@@ -32,14 +32,28 @@ export function AirCard({ place: { run, path }, question, found }: Props) {
   const list = `${path}.airReadings`;
   const { airReadings: readings } = run;
   const place = found?.airCard.at(-1)?.places[2];
-  const add = (kind: AirReading['kind']) => {
+  const [adding, setAdding] = useState<AirReading['kind'] | null>(null);
+  const [typed, setTyped] = useState('');
+  const [wrong, setWrong] = useState<string | null>(null);
+  const add = () => {
+    const value = /^[-+]?(\d+([.,]\d*)?|[.,]\d+)$/.test(typed.trim())
+      ? Number(typed.trim().replace(',', '.'))
+      : Number.NaN;
+    const [low, high] = RANGES[adding!];
+    if (!(value >= low && value <= high))
+      return setWrong(
+        `${capital(adding!)} takes a number from ${low} to ${high}; "${typed.slice(0, 20)}" is none.`,
+      );
     const reading = airReadingSchema.parse({
-      kind,
-      value: START[kind],
-      radius_mm: kind === 'lip flow' || !place ? null : Number(place.radius_mm.toFixed(1)),
+      kind: adding,
+      value,
+      radius_mm: adding === 'lip flow' || !place ? null : Number(place.radius_mm.toFixed(1)),
       throttle: found?.reduced.points.at(-1)?.throttle ?? null,
     });
-    edit({ [list]: [...readings, reading] }, `added ${kind}`);
+    edit({ [list]: [...readings, reading] }, `added ${adding!}`);
+    setAdding(null);
+    setTyped('');
+    setWrong(null);
   };
   return (
     <section className="card folded" id="bench-air" aria-labelledby="air-title">
@@ -84,7 +98,11 @@ export function AirCard({ place: { run, path }, question, found }: Props) {
         </ol>
         <div className="bench-buttons">
           {KINDS.map(([kind, words]) => (
-            <button key={kind} onClick={() => add(kind)}>
+            <button
+              key={kind}
+              aria-expanded={adding === kind}
+              onClick={() => setAdding(adding === kind ? null : kind)}
+            >
               {words}
             </button>
           ))}
@@ -100,6 +118,40 @@ export function AirCard({ place: { run, path }, question, found }: Props) {
             </button>
           )}
         </div>
+        {adding && (
+          <div className="air-new">
+            <label>
+              <span>
+                {adding === 'lip flow'
+                  ? 'Share of the lip the smoke leaves, 0 to 1'
+                  : `${capital(adding)}, ${KINDS.find(([kind]) => kind === adding)![2]}`}
+              </span>
+              <input
+                type="text"
+                inputMode="decimal"
+                autoComplete="off"
+                value={typed}
+                aria-invalid={wrong !== null}
+                aria-describedby={wrong ? 'air-wrong' : undefined}
+                onChange={({ target }) => {
+                  setTyped(target.value);
+                  setWrong(null);
+                }}
+                onKeyDown={({ key }) => {
+                  if (key === 'Enter') add();
+                }}
+              />
+            </label>
+            <button className="chief" onClick={add}>
+              Add it
+            </button>
+            {wrong && (
+              <p id="air-wrong" className="wrong" role="alert">
+                {wrong}
+              </p>
+            )}
+          </div>
+        )}
         {lip.map((text) => (
           <p key={text} className="said">
             {text}

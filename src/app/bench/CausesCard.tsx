@@ -51,7 +51,12 @@ export function CausesCard({ place: { build }, diagnosis, working, failed }: Pro
           {diagnosis.causes.length > 0 && (
             <ol className="causes" aria-label="Causes, likeliest first">
               {diagnosis.causes.map((cause) => (
-                <Cause key={cause.id} cause={cause} onAccept={() => accept(cause, build.id)} />
+                <Cause
+                  key={cause.id}
+                  cause={cause}
+                  // What is shown while it is weighed anew is of the model before; taken over twice it would count twice.
+                  onAccept={working ? null : () => accept(cause, build.id)}
+                />
               ))}
             </ol>
           )}
@@ -95,7 +100,13 @@ export function CausesCard({ place: { build }, diagnosis, working, failed }: Pro
   );
 }
 
-function Cause({ cause, onAccept }: { readonly cause: CauseFinding; readonly onAccept: () => void }) {
+function Cause({
+  cause,
+  onAccept,
+}: {
+  readonly cause: CauseFinding;
+  readonly onAccept: (() => void) | null;
+}) {
   const { name, size, share } = cause;
   return (
     <li>
@@ -131,7 +142,9 @@ function Cause({ cause, onAccept }: { readonly cause: CauseFinding; readonly onA
       )}
       <p className="said">{cause.fix}</p>
       <div className="bench-buttons">
-        <button onClick={onAccept}>Accept: {name}</button>
+        <button disabled={onAccept === null} onClick={onAccept ?? undefined}>
+          Accept: {name}
+        </button>
         <span className="soft-words">{BELONGS[cause.belongsTo]}</span>
       </div>
     </li>
