@@ -518,6 +518,10 @@ describe('help', () => {
     ['craft', '--help'],
     ['buy', '--help'],
     ['sound', '--help'],
+    ['layers', '--help'],
+    ['printer', '--help'],
+    ['strength', '--help'],
+    ['balance', '--help'],
   ])
     it(`of \`fanwright ${args.join(' ')}\` is complete, on standard output, code 0`, async () => {
       const { code, out, err } = await here(...args);

@@ -157,9 +157,10 @@ and more elsewhere, and the output says where. A thrust that is out of reach is 
 reason: exit code 2, nothing written.
 
 Keys of --json: loading, bladeCount, stations (as in the project file), point (wantedThrust_N,
-  thrust_N, rotorThrust_N, rpm, throttle, torque_Nm, shaftPower_W, figureOfMerit: of the fan as printed), annuli, curve
-  (rpm, thrust_N, torque_Nm, shaftPower_W, figureOfMerit), bounds, limits, notes, and before and
-  after with mass_g, thrustToWeight, hoverThrottle, hover_min, hoverShaftPower_W, hoverRpm
+  thrust_N, rotorThrust_N, rpm, throttle, torque_Nm, shaftPower_W, figureOfMerit: of the fan as
+  printed), annuli, curve (rpm, thrust_N, torque_Nm, shaftPower_W, figureOfMerit), bounds, limits,
+  notes, and before and after with mass_g, thrustToWeight, hoverThrottle, hover_min,
+  hoverShaftPower_W, hoverRpm
 
 Examples:
   fanwright design scout.fanwright.json

@@ -193,12 +193,12 @@ function fitText({ meetings, growth }: FitCheck): string {
 }
 
 const MAKE_NOTES = `
-Lengths in the files are mm. The rotor lies with its closed face down, the duct stands on its exit.
-Neighbouring fans turn opposite ways, so rotors come in both hands, each counted. A fan that cannot be built as
-drawn is refused with the reason (exit code 2) and nothing is written. So is a craft whose parts run
-into each other, at rest or with the rotor grown at full speed; the sentence names the place.
-Motors count as their can, a battery and a board where a printed frame says how they lie; screws
-and wires are left out.
+Lengths in the files are mm. The rotor lies with its closed face down, the duct stands on its
+exit. Neighbouring fans turn opposite ways, so rotors come in both hands, each counted. A fan
+that cannot be built as drawn is refused with the reason (exit code 2) and nothing is written.
+So is a craft whose parts run into each other, at rest or with the rotor grown at full speed;
+the sentence names the place. Motors count as their can, a battery and a board where a printed
+frame says how they lie; screws and wires are left out.
 
 NAME is the project's name in letters, digits and hyphens. Files: NAME-PART.stl for each part; or
 NAME.3mf (NAME-bed-1.3mf and so on where one bed does not take everything) with the assembly, the
