@@ -54,10 +54,15 @@ function partText(part: PartPrint): string {
     ways.length > 0
       ? columns(
           [
-            ['', 'way to lie', 'score'],
-            ...ways.map((way, i) => [String(i + 1), downInWords(way, kind), n(way.cost, 3)]),
+            ['', 'way to lie', 'score', ''],
+            ...ways.map((way, i) => [
+              String(i + 1),
+              downInWords(way, kind),
+              n(way.cost, 3),
+              way.down[2] < -0.9998 ? 'as it lies' : '',
+            ]),
           ],
-          [0, 1],
+          [0, 1, 3],
         )
       : '';
   return (
@@ -76,6 +81,8 @@ function divisionsText({ words, refused }: Divisions): string {
   return (
     '\nWays to divide the craft\n' +
     words.map((text) => bullet(text)).join('') +
-    refused.map(({ name, why }) => bullet(`${name[0].toUpperCase()}${name.slice(1)}: cannot be built. ${why}`)).join('')
+    refused
+      .map(({ name, why }) => bullet(`${name[0].toUpperCase()}${name.slice(1)}: cannot be built. ${why}`))
+      .join('')
   );
 }

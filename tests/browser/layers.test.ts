@@ -34,6 +34,13 @@ describe('layers', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await card.innerText()).not.toContain('read it again');
     expect(await card.getByRole('button', { name: 'Lay it as usual again' }).count()).toBe(0);
+
+    await card.getByRole('button', { name: 'Compare ways to divide it' }).click();
+    await card.getByText(/^Making /).waitFor();
+    await card.getByText(/^Lip apart from the duct: prints (better|worse|about as well)/).waitFor();
+    // A part chosen since is drawn: the worker still has the set.
+    await card.getByRole('combobox', { name: 'Part' }).selectOption({ label: 'rotor, left-hand' });
+    await card.getByRole('img', { name: /^The rotor, left-hand cut at .* mm height: [1-9]/ }).waitFor();
     expect(problems).toEqual([]);
   });
 

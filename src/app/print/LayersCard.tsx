@@ -17,22 +17,20 @@ export function LayersCard() {
     <section className="card layers" aria-labelledby="layers-title" aria-busy={working}>
       <h2 id="layers-title">Layer by layer</h2>
       <p className="parts-foot">
-        {working && at === 'set' ? (
+        {working ? (
           <button onClick={stopReading}>Stop</button>
         ) : (
-          <button className="chief" disabled={working} onClick={readLayers}>
+          <button className="chief" onClick={readLayers}>
             {set ? 'Read the layers again' : 'Read the layers'}
           </button>
         )}
         <button disabled={working} onClick={compareWays}>
           Compare ways to divide it
         </button>
-        {working && at === 'set' && <progress aria-label="Layers read" value={done} max={1} />}
+        {working && <progress aria-label={at === 'set' ? 'Layers read' : 'Ways made'} value={done} max={1} />}
         <span role="status">
           {working
-            ? at === 'set'
-              ? doing && `Reading ${doing}`
-              : 'Making each division …'
+            ? doing && `${at === 'set' ? 'Reading' : 'Making'} ${doing}`
             : state === 'failed'
               ? why.length > 0
                 ? 'Nothing was read:'

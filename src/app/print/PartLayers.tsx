@@ -112,8 +112,8 @@ function Ways({ part, stale }: { readonly part: PartPrint; readonly stale: boole
             <tr>
               <th scope="col">Way to lie</th>
               <th scope="col">Score, low is good</th>
-              <th scope="col">Why</th>
               <td />
+              <th scope="col">Why</th>
             </tr>
           </thead>
           <tbody>
@@ -124,7 +124,6 @@ function Ways({ part, stale }: { readonly part: PartPrint; readonly stale: boole
                 <tr key={way.down.join()} aria-current={present ? 'true' : undefined}>
                   <th scope="row">{words}</th>
                   <td>{n(way.cost, 2)}</td>
-                  <td>{way.words}</td>
                   <td>
                     {present ? (
                       'as it lies'
@@ -138,6 +137,7 @@ function Ways({ part, stale }: { readonly part: PartPrint; readonly stale: boole
                       </button>
                     )}
                   </td>
+                  <td>{way.words}</td>
                 </tr>
               );
             })}

@@ -1,5 +1,5 @@
 import { loadKernel, type Kernel } from '../../make/kernel.ts';
-import { compareDivisions } from '../../make/layers/divisions.ts';
+import { divisionSteps } from '../../make/layers/divisions.ts';
 import { layerPicture } from '../../make/layers/check.ts';
 import { setSteps, type PrintSet } from '../../make/layers/set.ts';
 import { rulesOf } from '../../make/layers/slice.ts';
@@ -45,6 +45,21 @@ async function readSet(project: Project): Promise<void> {
   say({ kind: 'set', set: next.value, boxes });
 }
 
+async function compareWays(project: Project): Promise<void> {
+  const steps = divisionSteps(await ready(), project);
+  let next = await steps.next();
+  while (!next.done) {
+    say({ kind: 'progress', ...next.value });
+    await new Promise((resume) => setTimeout(resume));
+    if (stop) {
+      await steps.return(undefined as never);
+      return say({ kind: 'stopped' });
+    }
+    next = await steps.next();
+  }
+  say({ kind: 'divisions', divisions: next.value });
+}
+
 async function picture(id: string, layer: number): Promise<void> {
   const part = last?.made.parts.find((p) => p.id === id);
   const read = last?.set.parts.find((p) => p.id === id);
@@ -66,7 +81,7 @@ async function answer(question: Exclude<LayersQuestion, { kind: 'stop' }>): Prom
     if (question.kind === 'picture') return await picture(question.part, question.layer);
     stop = false;
     if (question.kind === 'set') return await readSet(question.project);
-    say({ kind: 'divisions', divisions: await compareDivisions(await ready(), question.project) });
+    await compareWays(question.project);
   } catch (error) {
     if (isGeometryFaultError(error)) return say({ kind: 'refused', why: error.faults.map((f) => f.text) });
     console.error(error);

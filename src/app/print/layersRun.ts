@@ -87,10 +87,11 @@ function hear(answer: LayersAnswer): void {
       return askPicture();
     }
     case 'divisions':
-      return useLayers.setState({
+      useLayers.setState({
         state: now.set ? 'done' : 'none',
         divisions: asking && { asked: asking, answer: answer.divisions },
       });
+      return askPicture();
     case 'picture': {
       pictureAsked = null;
       const { part, layer, picture } = answer;
@@ -100,7 +101,8 @@ function hear(answer: LayersAnswer): void {
       return;
     }
     case 'stopped':
-      return useLayers.setState({ state: 'stopped' });
+      useLayers.setState({ state: 'stopped' });
+      return askPicture();
     case 'refused':
       return useLayers.setState({ state: 'failed', why: answer.why });
     case 'failed':
@@ -110,8 +112,9 @@ function hear(answer: LayersAnswer): void {
 
 /** Asks for the layer in view; while one is drawn the newest waits. */
 function askPicture(): void {
-  const { part, layer, state } = useLayers.getState();
+  const { part, layer, state, picture } = useLayers.getState();
   if (part === null || pictureAsked !== null || state === 'working') return;
+  if (picture?.part === part && picture.layer === layer) return;
   pictureAsked = `${part} ${layer}`;
   ask({ kind: 'picture', part, layer });
 }
@@ -124,7 +127,7 @@ export function readLayers(): void {
 
 export function compareWays(): void {
   asking = useApp.getState().project;
-  useLayers.setState({ state: 'working', at: 'divisions', why: [] });
+  useLayers.setState({ state: 'working', at: 'divisions', done: 0, doing: '', why: [] });
   ask({ kind: 'divisions', project: asking });
 }
 

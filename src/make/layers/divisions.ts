@@ -66,14 +66,19 @@ export function divisionsOf(design: Design): readonly { name: string; design: De
   return ways;
 }
 
-/** Makes each way, coarse, and scores it. Ways that cannot be built are named with the reason. */
-export async function compareDivisions(
+/**
+ * Makes each way, coarse, and scores it. Ways that cannot be built are named with the reason. Yields before each way how
+ * far it is; leave it there by `return()`.
+ */
+export async function* divisionSteps(
   kernel: Kernel,
   design: Design & { readonly name: string },
-): Promise<Divisions> {
+): AsyncGenerator<{ readonly done: number; readonly part: string }, Divisions, void> {
   const ways: Division[] = [];
   const refused: { name: string; why: string }[] = [];
-  for (const way of divisionsOf(design)) {
+  const all = divisionsOf(design);
+  for (const [i, way] of all.entries()) {
+    yield { done: i / all.length, part: way.name };
     try {
       ways.push(await scored(kernel, { ...way.design, name: design.name }, way.name, way.present));
     } catch (error) {
@@ -83,6 +88,18 @@ export async function compareDivisions(
   }
   ways.sort((a, b) => a.cost - b.cost);
   return { ways, refused, words: divisionWords(ways) };
+}
+
+/** The same in one go. */
+export async function compareDivisions(
+  kernel: Kernel,
+  design: Design & { readonly name: string },
+): Promise<Divisions> {
+  const steps = divisionSteps(kernel, design);
+  for (;;) {
+    const step = await steps.next();
+    if (step.done) return step.value;
+  }
 }
 
 async function scored(
