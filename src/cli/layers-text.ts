@@ -22,7 +22,7 @@ export function layersText(project: Project, set: PrintSet, divisions: Divisions
     '\n' +
     columns(
       [
-        ['part', 'pieces', 'each', 'time', 'on the bed', 'overhang', 'of it in the air'],
+        ['part', 'pieces', 'each', 'time', 'on the bed', 'overhang', 'of it on air faces'],
         ...set.parts.map(({ id, quantity, print, check }) => [
           id,
           String(quantity),

@@ -12,7 +12,7 @@ describe('fanwright layers', () => {
   it('tells what was found in each part, and material and time that add up', async () => {
     const { code, out } = await here('layers', heavy, '--layer', '0.4');
     expect(code).toBe(0);
-    expect(plain(out)).toContain('All 8 pieces: ');
+    expect(plain(out)).toContain('The 8 pieces: ');
     expect(out).toContain('rotor, right-hand (rotor-right)');
     expect(out).not.toContain('rotor, left-hand (rotor-left)\n');
     const { parts, mass_g, pieces } = JSON.parse(

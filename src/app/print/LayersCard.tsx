@@ -60,13 +60,14 @@ export function LayersCard() {
         </div>
       )}
       {divisions && (
-        <div className={stillReads(divisions.asked, project) ? undefined : 'stale'}>
+        <div className={`ways-to-divide ${stillReads(divisions.asked, project) ? '' : 'stale'}`}>
           <Said
             label="Ways to divide it"
             texts={[
               ...divisions.answer.words,
               ...divisions.answer.refused.map(
-                ({ name, why: reason }) => `${name}: cannot be built. ${reason}`,
+                ({ name, why: reason }) =>
+                  `${name[0].toUpperCase()}${name.slice(1)}: cannot be built. ${reason}`,
               ),
             ]}
           />
@@ -96,7 +97,7 @@ function SetTable({ parts, priced }: { readonly parts: readonly PartPrint[]; rea
               Overhang <small>mm²</small>
             </th>
             <th scope="col">
-              of it in the air <small>mm²</small>
+              of it on air faces <small>mm²</small>
             </th>
           </tr>
         </thead>

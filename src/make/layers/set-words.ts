@@ -56,7 +56,7 @@ export function setSentences(set: PrintSet, printer: Printer, material: Material
       : ' (give material.pricePerKg to see what it costs)';
   const thread = set.filament_m === null ? '' : `, ${n(set.filament_m)} m of 1.75 mm filament`;
   return [
-    `All ${set.pieces} pieces: ${n(set.mass_g)} g of ${material.name}${thread}, ${hoursInWords(set.time_h)} of printing${cost}.`,
+    `${set.pieces === 1 ? 'The piece' : `The ${set.pieces} pieces`}: ${n(set.mass_g)} g of ${material.name}${thread}, ${hoursInWords(set.time_h)} of printing${cost}.`,
     printer.process === 'resin'
       ? 'Resin takes its time by height: pieces that share a plate print together, so the set may take less.'
       : `Counted with ${printer.walls} walls and ${n(100 * printer.infill_ratio)} % infill, without supports and brim; time is good to about a quarter.`,

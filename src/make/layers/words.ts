@@ -156,12 +156,13 @@ function trackFinding(track: Track, rules: LayerRules, draft: Draft, floor: numb
           };
     default: {
       const hangs = track.width > 2 * rules.lineWidth;
+      const between = `From ${formatNumber(from)} to ${formatNumber(to)} mm height`;
       return {
         ...base,
         weight: hangs ? 'care' : 'note',
         text: hangs
-          ? `A face of ${area} hangs out up to ${width} a layer from ${formatNumber(from)} to ${formatNumber(to)} mm height; it needs support.${face}`
-          : `A face of ${area} leans past ${formatNumber(rules.overhang_deg)}° from ${formatNumber(from)} to ${formatNumber(to)} mm height; it prints rough.${face}`,
+          ? `${between} a face hangs out by up to ${width} a layer, ${area} of it beyond what the layers below carry; it needs support.${face}`
+          : `${between} a face leans past ${formatNumber(rules.overhang_deg)}°, ${area} of it beyond what the layers below carry; it prints rough.${face}`,
       };
     }
   }
