@@ -202,6 +202,10 @@ describe.each([
       const serious = violations.filter((v) => v.impact === 'serious' || v.impact === 'critical');
       expect(serious.map((v) => `${name}: ${v.help}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
     };
+    await toStage(page, 'Bench');
+    await look('bench-empty');
+    await toStage(page, 'Builds');
+    await look('builds-empty');
     await begin(page);
     await look('bench-start');
     await pasteTable(page, table(sweep()));
@@ -211,7 +215,7 @@ describe.each([
     await openEntry(page);
     await page.getByText('The air exit speed').click();
     await page.getByRole('button', { name: 'Add an exit speed' }).click();
-    await page.getByLabel('Exit speed, m/s').fill('9,5');
+    await page.getByLabel('Exit speed, m/s').fill('14,6');
     await page.getByLabel('Exit speed, m/s').press('Enter');
     await expect
       .poll(() => page.locator('.air-readings').innerText(), { timeout: 20_000 })

@@ -195,7 +195,7 @@ function ThreadCard({ name, rows }: { readonly name: string; readonly rows: read
               <th scope="col">rpm</th>
               {places.map((p) => (
                 <th key={p.radius_mm} scope="col">
-                  {n(p.radius_mm)} mm <small>thread ° · exit m/s</small>
+                  {n(p.radius_mm)} mm <small>thread, exit</small>
                 </th>
               ))}
               <th scope="col">you read</th>
@@ -208,7 +208,9 @@ function ThreadCard({ name, rows }: { readonly name: string; readonly rows: read
                 <td>{n(row.rpm, 3)}</td>
                 {row.places.map((p) => (
                   <td key={p.radius_mm}>
-                    {ranged(p.thread_deg)} · {ranged(p.exit_mps)}
+                    {ranged(p.thread_deg)}°
+                    <br />
+                    {ranged(p.exit_mps)} m/s
                   </td>
                 ))}
                 <td>………</td>

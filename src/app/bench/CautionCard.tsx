@@ -25,8 +25,8 @@ export function CautionCard({ runKey, minded }: { readonly runKey: string; reado
       <section className="card" aria-labelledby="cautions-title">
         <h3 id="cautions-title">Before every run</h3>
         <p className="caution">
-          {BENCH_CAUTIONS.map(([what]) => what.toLowerCase()).join(', ')}: look at each again. Local rules
-          come first.
+          Once more: {BENCH_CAUTIONS.map(([what]) => what.toLowerCase()).join(', ')}. Look at each again.
+          Local rules come first.
         </p>
         {spinUp}
       </section>

@@ -51,9 +51,11 @@ export function ResultsCard({ found }: { readonly found: Evaluated }) {
           />
         )}
       </div>
+      <h3>
+        Measured against predicted <em>one fan; 9 of 10 intervals</em>
+      </h3>
       <div className="scroll" tabIndex={0} role="region" aria-label="Measured against predicted">
         <table className="figure-table">
-          <caption>One fan, measured against predicted; 9 of 10 intervals</caption>
           <thead>
             <tr>
               <th scope="col">Throttle</th>

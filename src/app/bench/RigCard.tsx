@@ -33,14 +33,16 @@ export function RigCard({ place: { run, path } }: { readonly place: RunPlace }) 
           <legend className="unseen">How thrust gets to the scale</legend>
           {RIGS.map(([one, name, how]) => (
             <label key={one} className={one === kind ? 'rig taken' : 'rig'}>
-              <input
-                type="radio"
-                name="rig-kind"
-                checked={one === kind}
-                onChange={() => edit({ [`${rig}.kind`]: one }, `rig: ${one}`)}
-              />
               <RigDrawing kind={one} />
-              <b>{name}</b>
+              <span>
+                <input
+                  type="radio"
+                  name="rig-kind"
+                  checked={one === kind}
+                  onChange={() => edit({ [`${rig}.kind`]: one }, `rig: ${one}`)}
+                />
+                <b>{name}</b>
+              </span>
               <small>{how}</small>
             </label>
           ))}
@@ -52,6 +54,7 @@ export function RigCard({ place: { run, path } }: { readonly place: RunPlace }) 
           <NumberField path={`${rig}.distanceToPan_mm`} label="Exit to pan or table" />
           <NumberField path={`${rig}.scaleResolution_g`} label="Step of the scale" />
           <NumberField path={`${path}.observed.craftMass_g`} label="Craft as weighed" />
+          <NumberField path={`${path}.battery.charge_ratio`} label="Charge at the start, share" />
         </div>
         <details className="more-rig">
           <summary>Meters, air and battery</summary>
@@ -73,7 +76,6 @@ export function RigCard({ place: { run, path } }: { readonly place: RunPlace }) 
             <NumberField path={`${path}.air.temperature_C`} label="Air temperature" />
             <NumberField path={`${path}.air.pressure_hPa`} label="Air pressure there" />
             <NumberField path={`${path}.air.altitude_m`} label="Height above sea level" />
-            <NumberField path={`${path}.battery.charge_ratio`} label="Charge at the start, share" />
             <NumberField path={`${path}.battery.restVoltage_V`} label="Pack at rest" />
             <TextField path={`${path}.battery.note`} label="About the pack" />
           </div>

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { formatNumber as n, formatPercent } from '../../quantities/format.ts';
+import { formatPercent } from '../../quantities/format.ts';
 import { NumberField } from '../field/NumberField.tsx';
 import { TextField } from '../field/TextField.tsx';
 import { edit } from '../state/actions.ts';
@@ -19,7 +19,7 @@ export function RowsCard({ place: { run, path } }: { readonly place: RunPlace })
   return (
     <section className="card" aria-labelledby="rows-title">
       <h3 id="rows-title">
-        Readings <em>newest first</em>
+        Readings <em>newest first; the number opens one to be put right</em>
       </h3>
       <div className="scroll" tabIndex={0} role="region" aria-label="Readings">
         <table className="stations bench-rows">
@@ -32,19 +32,27 @@ export function RowsCard({ place: { run, path } }: { readonly place: RunPlace })
                 </th>
               ))}
               <th scope="col">
-                <span className="unseen">Leave out or change</span>
+                <span className="unseen">Leave out</span>
               </th>
             </tr>
           </thead>
           <tbody>
             {places.map((i) => (
               <tr key={i} className={rows[i].leftOut ? 'left-out' : undefined}>
-                <th scope="row">{i + 1}</th>
+                <th scope="row">
+                  <button
+                    aria-expanded={open === i}
+                    aria-label={`Change reading ${i + 1}`}
+                    onClick={() => setOpen(open === i ? null : i)}
+                  >
+                    {i + 1}
+                  </button>
+                </th>
                 {columns.map(({ key }) => {
                   const value = rows[i][key];
                   return (
                     <td key={key}>
-                      {value === null ? '–' : key === 'throttle' ? formatPercent(value) : n(value, 5)}
+                      {value === null ? '–' : key === 'throttle' ? formatPercent(value) : plain(value)}
                     </td>
                   );
                 })}
@@ -59,9 +67,6 @@ export function RowsCard({ place: { run, path } }: { readonly place: RunPlace })
                     }
                   >
                     {rows[i].leftOut ? 'Use again' : 'Leave out'}
-                  </button>{' '}
-                  <button aria-expanded={open === i} onClick={() => setOpen(open === i ? null : i)}>
-                    Change
                   </button>
                 </td>
               </tr>
@@ -87,3 +92,6 @@ export function RowsCard({ place: { run, path } }: { readonly place: RunPlace })
     </section>
   );
 }
+
+/** As it was read: no digit more, no digit less. */
+const plain = (value: number): string => String(Number(value.toPrecision(7))).replace('-', '−');
