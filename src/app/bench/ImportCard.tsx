@@ -3,7 +3,7 @@ import { useRef, useState } from 'react';
 import type { MapWish } from '../../bench/import-take.ts';
 import type { Imported } from '../../bench/import.ts';
 import { KEPT_UNIT, QUANTITIES, unitsOf, type Quantity } from '../../bench/import-units.ts';
-import { formatNumber as n } from '../../quantities/format.ts';
+import { formatNumber as n, formatPercent } from '../../quantities/format.ts';
 import { edit, replaceProject } from '../state/actions.ts';
 import { useApp } from '../state/store.ts';
 import { askLog } from './log.ts';
@@ -211,7 +211,11 @@ function Confirm({
                 </td>
                 <td>{cell.slice(0, 20)}</td>
                 <td>
-                  {reads === null || as === null || as === 'note' ? '' : `${n(reads, 4)} ${KEPT_UNIT[as]}`}
+                  {reads === null || as === null || as === 'note'
+                    ? ''
+                    : as === 'throttle'
+                      ? formatPercent(reads)
+                      : `${n(reads, 4)} ${KEPT_UNIT[as]}`}
                 </td>
               </tr>
             ))}
