@@ -75,7 +75,7 @@ export function ImportCard({ place, log }: { readonly place: RunPlace; readonly 
   const picker = useRef<HTMLInputElement>(null);
   return (
     <section className="card folded" aria-labelledby="import-title">
-      <details open={log.taken !== null || log.trouble !== null || undefined}>
+      <details open={log.done !== null || log.taken !== null || log.trouble !== null || undefined}>
         <summary>
           <h3 id="import-title">
             A table of readings <em>file, dropped or pasted: CSV, tabs, semicolons, decimal commas</em>
