@@ -17,6 +17,7 @@ import { sectionTopic } from './sections.ts';
 import { shapeTopic } from './shapes.ts';
 import { soundTopic } from './sound.ts';
 import { strengthTopic } from './strength.ts';
+import { studyTopic } from './study.ts';
 
 /** Every topic, in the order of docs/checks.md. */
 export const topics: readonly Topic[] = [
@@ -37,5 +38,6 @@ export const topics: readonly Topic[] = [
   soundTopic,
   balanceTopic,
   benchTopic,
+  studyTopic,
   benchDiagnosisTopic,
 ];

@@ -177,3 +177,46 @@ export { shakeLevel, type ShakeAnswer } from './bench/tach/shake.ts';
 export { diagnose } from './bench/diagnose/diagnose.ts';
 export type { CauseFinding, Diagnosis, NextMeasurement } from './bench/diagnose/types.ts';
 export { acceptCause, inheritedDesign, type Accepted, type AcceptedCause } from './bench/calibrate.ts';
+
+export { sobolPoints } from './numerics/sobol.ts';
+export { sobolIndices, type Shares } from './study/sensitivity.ts';
+export { unknownsOf, type Spreads, type Unknown, type UnknownId } from './study/unknowns.ts';
+export {
+  uncertaintyOf,
+  type Driver,
+  type Uncertainty,
+  type UncertaintyOptions,
+} from './study/uncertainty.ts';
+export { figuresOf, type Figures, type FiguresOptions } from './study/figures.ts';
+export { slopesOf, type Slope } from './study/slopes.ts';
+export {
+  designAt,
+  evenValues,
+  figuresIn,
+  sweepBlocks,
+  sweepPlan,
+  type SweepBlock,
+  type SweepPlan,
+  type Vary,
+} from './study/sweep.ts';
+export { sweepHeading, sweepLines, tableState } from './study/sweep-table.ts';
+export { inOrder, pooledHere, type StudyPool } from './study/pool/pool.ts';
+export { runTask, sweepTasks, type StudyTask, type TaskAnswer } from './study/pool/task.ts';
+export {
+  ask,
+  search,
+  searchFrom,
+  tell,
+  type Member,
+  type SearchState,
+  type Variable,
+} from './study/optimise.ts';
+export { robustFigures, type RobustFigures } from './study/best.ts';
+export {
+  bestAnswer,
+  bestFrom,
+  bestRounds,
+  type BestAnswer,
+  type BestProposal,
+  type ProposedChange,
+} from './study/best-run.ts';

@@ -71,13 +71,30 @@ describe('study --vary', () => {
   });
 });
 
+describe('study --best', () => {
+  it('proposes, keeps its search, carries it on, and writes a proposal', async () => {
+    const kept = at('search.json');
+    const best = (...args: string[]) => study(scout, '--best', '--jobs', '1', '--resume', kept, ...args);
+    const { code, out } = await best('--evaluations', '120');
+    expect(code).toBe(0);
+    expect(out).toMatch(/120 designs tried/);
+    expect(out).toMatch(/Proposal 1, against the present design\n {2}- /);
+    for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(110);
+    const more = await best('--evaluations', '160', '--take', '1', '--out', at('better.fanwright.json'));
+    expect(more.out).toMatch(/160 designs tried[^]*Wrote .*: proposal 1\.\n$/);
+    expect((await here('check', at('better.fanwright.json'))).code).toBe(0);
+    const other = await best('--set', 'brief.payload_g=20');
+    expect(other.err).toMatch(/is about another design; name a new file\.\n$/);
+  });
+});
+
 describe('study asked wrongly', () => {
   it('says in one sentence what would do', async () => {
     for (const [args, words] of [
       [[scout], /^Ask one thing at a time: .*--slopes/],
       [[scout, '--slopes', '--uncertainty'], /^Ask one thing at a time/],
       [[scout, '--slopes', '--samples', '100'], /^--samples goes with --uncertainty\.\n$/],
-      [[scout, '--slopes', '--jobs', '2'], /go with --vary\.\n$/],
+      [[scout, '--slopes', '--jobs', '2'], /go with --vary or --best\.\n$/],
       [[scout, '--vary', 'fan.tipGap_mm=0.3'], /path=from:to:n/],
       [[scout, '--vary', 'fan.tipGp_mm=0.3:0.5:3'], /did you mean fan.tipGap_mm/],
       [[scout, '--uncertainty', '--samples', '3'], /^--samples is 3; it must be a whole number from 64/],

@@ -7,6 +7,7 @@ import { BadInput } from './fault.ts';
 import { asJson, type Io } from './io.ts';
 import { numberFrom } from './numbers.ts';
 import { openProject, type OpenOptions } from './open.ts';
+import { runBest } from './study-best.ts';
 import { runSweep } from './study-sweep.ts';
 import { slopesText, uncertaintyText } from './study-text.ts';
 
@@ -14,6 +15,10 @@ interface StudyOptions extends OpenOptions {
   readonly uncertainty?: boolean;
   readonly slopes?: boolean;
   readonly vary?: readonly string[];
+  readonly best?: boolean;
+  readonly evaluations?: number;
+  readonly take?: number;
+  readonly out?: string;
   readonly samples?: number;
   readonly sound: boolean;
   readonly jobs?: number;
@@ -24,11 +29,11 @@ interface StudyOptions extends OpenOptions {
   readonly json?: boolean;
 }
 
-/** `fanwright study FILE`: how sure the answers are, what each number does, whole ranges of one or two. */
+/** `fanwright study FILE`: how sure the answers are, what each number does, whole ranges of one or two, what would be better. */
 export function studyCommand(io: Io): Command {
   return new Command('study')
     .description(
-      'Say how sure the answers are, what each number on the sheet does, or run whole ranges of numbers.',
+      'Say how sure the answers are, what each number on the sheet does, run ranges, or search for a better design.',
     )
     .argument('<FILE>', 'project file')
     .option('--uncertainty', 'intervals of every answer, chances, and what drives them')
@@ -38,19 +43,34 @@ export function studyCommand(io: Io): Command {
       'run n values of one number; given twice, every value of the one with every value of the other',
       collect,
     )
+    .option('--best', 'search for designs that hover longer and lift more and keep the brief')
+    .option(
+      '--evaluations <N>',
+      'with --best: designs to try; left out: 1200',
+      numberFrom('--evaluations', 40, 1_000_000, '', true),
+    )
+    .option('--take <N>', 'with --best: the proposal to write to --out', numberFrom('--take', 1, 4, '', true))
+    .option('--out <FILE>', 'with --best: write the project with that proposal to this file')
     .option(
       '--samples <N>',
       'with --uncertainty: draws, 64 to 65536; left out: 2000',
       numberFrom('--samples', 64, 65_536, '', true),
     )
-    .option('--seed <N>', 'another set of draws; left out: 1', numberFrom('--seed', 0, 2 ** 31 - 1, '', true))
+    .option(
+      '--seed <N>',
+      'another set of draws, or another way for the search; left out: 1',
+      numberFrom('--seed', 0, 2 ** 31 - 1, '', true),
+    )
     .option('--csv <FILE>', 'with --vary: write every design to this table as it is done')
-    .option('--resume <FILE>', 'with --vary: carry on the table of a run that was stopped')
-    .option('--force', 'write over a table that is already there')
+    .option(
+      '--resume <FILE>',
+      'carry on a stopped run: the table of --vary, or for --best a file that keeps the search',
+    )
+    .option('--force', 'write over a file that is already there')
     .option('--no-sound', 'with --vary: leave the sound out, which is quicker')
     .option(
       '--jobs <J>',
-      'with --vary: cores to work on; left out: all',
+      'with --vary or --best: cores to work on; left out: all',
       numberFrom('--jobs', 1, 256, '', true),
     )
     .option('--build <ID>', 'study one of the builds in the file instead of the design in hand')
@@ -74,6 +94,12 @@ export function studyCommand(io: Io): Command {
           jobs: options.jobs ?? availableParallelism(),
           inputs: [file],
         });
+      } else if (options.best) {
+        await runBest(io, project, {
+          ...options,
+          jobs: options.jobs ?? availableParallelism(),
+          inputs: [file, ...(options.resume === undefined ? [] : [options.resume])],
+        });
       } else {
         const slopes = slopesOf(project);
         io.out(options.json ? asJson(slopes) : slopesText(project, slopes));
@@ -83,19 +109,22 @@ export function studyCommand(io: Io): Command {
 
 /** One question a run. */
 function oneOfThem(options: StudyOptions): void {
-  const { uncertainty, slopes, vary, samples, csv, resume, jobs } = options;
-  const asked = [uncertainty, slopes, vary].filter(Boolean).length;
+  const { uncertainty, slopes, vary, best, samples, csv, resume, jobs } = options;
+  const asked = [uncertainty, slopes, vary, best].filter(Boolean).length;
   if (asked !== 1)
     throw new BadInput(
-      `Ask one thing at a time: --uncertainty, --slopes or --vary${asked === 0 ? '; see `fanwright study --help`' : ''}.`,
+      `Ask one thing at a time: --uncertainty, --slopes, --vary or --best${asked === 0 ? '; see `fanwright study --help`' : ''}.`,
     );
   if (samples !== undefined && !uncertainty) throw new BadInput('--samples goes with --uncertainty.');
-  if ((csv ?? resume ?? jobs) !== undefined && !vary)
-    throw new BadInput('--csv, --resume and --jobs go with --vary.');
+  if (csv !== undefined && !vary) throw new BadInput('--csv goes with --vary.');
+  if ((resume ?? jobs) !== undefined && !vary && !best)
+    throw new BadInput('--resume and --jobs go with --vary or --best.');
+  if ((options.evaluations ?? options.take ?? options.out) !== undefined && !best)
+    throw new BadInput('--evaluations, --take and --out go with --best.');
 }
 
 const STUDY_NOTES = `
-Nothing is written but the table of --csv or --resume. --uncertainty draws everything that is not known before building at once: blade
+Nothing is written but what --csv, --resume and --out name. --uncertainty draws everything that is not known before building at once: blade
 angle, section, duct losses, tip gap (from the printer's scatter), motor, battery, mass, warmth of
 the air, strength of the material. Their spreads are those the intervals of \`fanwright assess\`
 rest on, and three more. "Alone" is the share of an answer's variance that one unknown brings by
@@ -105,10 +134,19 @@ per cent. The same seed gives the same answer.
 --vary gives the same table for any number of --jobs, and memory stays the same for any number of
 designs. A run that was stopped leaves a table that --resume with the same --vary carries on.
 
+--best starts at the present design and changes tip and hub diameter, blades, vanes, blade angle,
+chord, camber, lip, and motor and battery among their neighbours of the catalogue. It goes by the
+low end of the intervals, so that a lucky middle wins nothing, and keeps the brief's width, minutes
+and sound, the safety factor and what this printer can make. Same seed, same proposals, for any
+number of --jobs. With --resume the search is kept in that file after every round; run it again
+with more --evaluations to go on.
+
 Examples:
   fanwright study scout.fanwright.json --uncertainty
   fanwright study scout.fanwright.json --uncertainty --samples 8192 --json
   fanwright study scout.fanwright.json --slopes --set fan.tipGap_mm=0.4
   fanwright study scout.fanwright.json --vary fan.tipDiameter_mm=55:70:16
   fanwright study scout.fanwright.json --vary fan.tipDiameter_mm=55:70:61 \\
-      --vary motor.velocityConstant_rpmPerV=2500:4500:41 --csv tips.csv`;
+      --vary motor.velocityConstant_rpmPerV=2500:4500:41 --csv tips.csv
+  fanwright study scout.fanwright.json --best --evaluations 2000 --resume search.json
+  fanwright study scout.fanwright.json --best --take 1 --out better.fanwright.json`;

@@ -32,7 +32,7 @@ export function sizedProject(
 }
 
 /** The smallest controller of the catalogue that stands what the motor does. */
-const controllerFor = (motor: Motor): Controller =>
+export const controllerFor = (motor: Motor): Controller =>
   (
     controllers.find(({ part }) => part.continuousCurrent_A >= motor.burstCurrent_A) ??
     controllers[controllers.length - 1]

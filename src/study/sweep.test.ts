@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readProject } from '../project/read.ts';
 import { figuresOf } from './figures.ts';
 import { inOrder, pooledHere, type StudyPool } from './pool/pool.ts';
-import { runTask, sweepTasks } from './pool/task.ts';
+import { runTask, sweepTasks, type SweepTask } from './pool/task.ts';
 import {
   designAt,
   designCount,
@@ -12,6 +12,7 @@ import {
   sweepBlocks,
   sweepPlan,
   valuesAt,
+  type SweepBlock,
   type SweepPlan,
 } from './sweep.ts';
 import { sweepHeading, sweepLines, tableState } from './sweep-table.ts';
@@ -36,8 +37,7 @@ function planned(): SweepPlan {
 }
 
 const plan = planned();
-const tableOf = (blocks: Iterable<ReturnType<typeof runTask>>) =>
-  [...blocks].map((b) => sweepLines(plan, b)).join('');
+const tableOf = (blocks: Iterable<SweepBlock>) => [...blocks].map((b) => sweepLines(plan, b)).join('');
 
 describe('a sweep', () => {
   it('takes every value of the one with every value of the other', () => {
@@ -67,7 +67,9 @@ describe('a sweep', () => {
     const late: StudyPool = {
       size: 3,
       run: (task) =>
-        new Promise((done) => setTimeout(() => done(runTask(task)), task.from % 4 === 0 ? 30 : 1)),
+        new Promise((done) =>
+          setTimeout(() => done(runTask(task)), (task as SweepTask).from % 4 === 0 ? 30 : 1),
+        ),
       dispose: () => undefined,
     };
     const texts: string[] = [];
@@ -88,7 +90,8 @@ describe('a sweep', () => {
         most = Math.max(most, ++out);
         await new Promise((done) => setTimeout(done, 1));
         out--;
-        return { from: task.from, to: task.to, figures: new Float64Array(0) } as never;
+        const { from, to } = task as SweepTask;
+        return { from, to, figures: new Float64Array(0) } as never;
       },
       dispose: () => undefined,
     };

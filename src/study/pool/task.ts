@@ -1,3 +1,6 @@
+import type { Project } from '../../project/schema.ts';
+import { scoresOf } from '../best-scores.ts';
+import type { Scored } from '../front.ts';
 import { sweepBlock, type SweepBlock, type SweepPlan } from '../sweep.ts';
 
 /** Work that can be sent to another thread: plain data. */
@@ -8,13 +11,26 @@ export interface SweepTask {
   readonly to: number;
 }
 
-export type StudyTask = SweepTask;
+/** Designs of the search for a better one, as numbers of its space. */
+export interface BestTask {
+  readonly kind: 'best';
+  readonly project: Project;
+  readonly designs: readonly (readonly number[])[];
+}
 
-export type TaskAnswer<T extends StudyTask> = T extends SweepTask ? SweepBlock : never;
+export type StudyTask = SweepTask | BestTask;
+
+export type TaskAnswer<T extends StudyTask> = T extends SweepTask
+  ? SweepBlock
+  : T extends BestTask
+    ? Scored[]
+    : never;
 
 /** Does one task: all that a thread of a pool has to know. */
 export function runTask<T extends StudyTask>(task: T): TaskAnswer<T> {
-  return sweepBlock(task.plan, task.from, task.to) as TaskAnswer<T>;
+  const answer: SweepBlock | Scored[] =
+    task.kind === 'sweep' ? sweepBlock(task.plan, task.from, task.to) : scoresOf(task.project, task.designs);
+  return answer as TaskAnswer<T>;
 }
 
 /** The tasks of a sweep from design number `from`, in order. */
