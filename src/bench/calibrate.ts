@@ -114,13 +114,18 @@ function learnedWords({ id, name, value, belongsTo }: AcceptedCause, before: Cal
   return `${name}${set ? ` (${set})` : ''}. ${BELONGS[belongsTo]}`;
 }
 
-/** "bladeAngle_deg −4.2" for what a cause changed. */
+/** "blade angle −4.2 deg" for what a cause changed. */
 function changedKeys(before: Calibration, after: Calibration): string {
   const flat = (c: Calibration) => ({ ...c, ...c.faults, faults: undefined }) as Record<string, unknown>;
   const [a, b] = [flat(before), flat(after)];
   return Object.keys(b)
     .filter((key) => b[key] !== a[key])
-    .map((key) => `${key} ${typeof b[key] === 'number' ? n(b[key], 3) : String(b[key])}`)
+    .map((key) => {
+      const [name, unit] = key.split('_');
+      const words = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+      const value = typeof b[key] === 'number' ? n(b[key], 3) : String(b[key]);
+      return unit && unit !== 'ratio' ? `${words} ${value} ${unit}` : `${words} ${value}`;
+    })
     .join(', ');
 }
 

@@ -1,10 +1,9 @@
 import { mapThrust, mapTorque, type FanMap } from '../air/map.ts';
-import { mapOf, quotedSupply, QUOTED_CHARGE, type Model } from '../assess/model.ts';
+import { mapOf, quotedSupply, type Model } from '../assess/model.ts';
 import { runAt } from '../assess/point.ts';
 import { HALF_WIDTHS, movedAnswers } from '../assess/spread.ts';
-import { restVoltage } from '../drive/battery.ts';
 import { driveAt, speedAtThrottle, supplyAt, type Supply } from '../drive/supply.ts';
-import { findRoot } from '../numerics/root.ts';
+import { chargeAtBench } from './charge.ts';
 import type { BenchRun } from '../project/bench.ts';
 import type { Design, Project } from '../project/schema.ts';
 import { intervalFrom, type Interval } from '../quantities/interval.ts';
@@ -54,20 +53,13 @@ function benchSupply(project: Project, run: BenchRun, { fansRunning }: Reduced):
   const { battery, rig } = run;
   const { airTemperature_C } = atBench(project, run).brief;
   const design: Design = { ...project, craft: { ...project.craft, fanCount: fansRunning } };
-  const charge = battery.charge_ratio ?? chargeOf(project, battery.restVoltage_V) ?? QUOTED_CHARGE;
+  const { charge } = chargeAtBench(project.battery, battery);
   const supply = supplyAt(design, charge, { cell_C: airTemperature_C });
   return {
     ...supply,
     rest: battery.restVoltage_V ?? supply.rest,
     auxiliaryPower: rig.kind === 'craft on the scale' ? supply.auxiliaryPower : 0,
   };
-}
-
-function chargeOf({ battery }: Project, rest: number | null): number | null {
-  if (rest === null) return null;
-  const off = (charge: number) => restVoltage(battery, charge) - rest;
-  if (off(0) >= 0) return 0;
-  return off(1) <= 0 ? 1 : findRoot(off, 0, 1, 1e-9);
 }
 
 function comparePoint(

@@ -1,21 +1,14 @@
-import { restVoltage } from '../../drive/battery.ts';
-import { findRoot } from '../../numerics/root.ts';
 import type { AirReading, BenchRun } from '../../project/bench.ts';
-import type { Battery } from '../../project/schema.ts';
 import type { Interval } from '../../quantities/interval.ts';
 import { angularSpeedFromRpm, metresFromMillimetres, radiansFromDegrees } from '../../quantities/units.ts';
 import { mapThrust, mapTorque } from '../../air/map.ts';
 import { mapOf, type Model } from '../../assess/model.ts';
+import { chargeAtBench } from '../charge.ts';
 import type { Reduced, ReducedPoint } from '../types.ts';
 import type { AirEvidence, Evidence, EvidencePoint } from './evidence.ts';
 import { factsOf } from './facts.ts';
 import { bentSupply, runAtThrottle } from './running.ts';
 import { NINETY, NOTHING } from './unknowns.ts';
-
-/** State of charge where nobody said: a pack fresh from the charger, some of it used by the sweep; and how far that may be off. */
-const ASSUMED_CHARGE = 0.8;
-const ASSUMED_CHARGE_SD = 0.13;
-const TOLD_CHARGE_SD = 0.07;
 
 /** Pan or table nearer than this many tip diameters is met by the jet. Common practice, no source. */
 const NEAR_PAN = 2.5;
@@ -28,7 +21,7 @@ const THREAD_ERROR_DEG = 6;
 export function evidenceOf(model: Model, run: BenchRun, reduced: Reduced): Evidence {
   const { project } = model;
   const { common } = reduced;
-  const charge = chargeOf(project.battery, run);
+  const charge = chargeAtBench(project.battery, run.battery);
   return {
     air: reduced.air,
     fansRunning: reduced.fansRunning,
@@ -88,16 +81,6 @@ function airOf({ kind, value, radius_mm, throttle, rpm, error }: AirReading): Ai
     throttle,
     omega: rpm === null ? null : angularSpeedFromRpm(rpm),
   };
-}
-
-/** The state of charge as told, as the rest voltage shows it, or as is usual. */
-function chargeOf(battery: Battery, { battery: { charge_ratio, restVoltage_V } }: BenchRun) {
-  if (charge_ratio !== null) return { charge: charge_ratio, charge_sd: TOLD_CHARGE_SD };
-  if (restVoltage_V === null || restVoltage_V <= 0)
-    return { charge: ASSUMED_CHARGE, charge_sd: ASSUMED_CHARGE_SD };
-  const over = (charge: number) => restVoltage(battery, charge) - restVoltage_V;
-  const charge = over(1) <= 0 ? 1 : over(0) >= 0 ? 0 : findRoot(over, 0, 1, 1e-9);
-  return { charge, charge_sd: TOLD_CHARGE_SD };
 }
 
 function jetOnPan({ rig }: BenchRun, tipDiameter_mm: number): boolean {
