@@ -16,6 +16,8 @@ import { make } from '../src/make/make.ts';
 import { makePart } from '../src/make/part.ts';
 import { readProject } from '../src/project/read.ts';
 import { formatNumber } from '../src/quantities/format.ts';
+import { evenValues, sweepBlocks, sweepPlan } from '../src/study/sweep.ts';
+import { uncertaintyOf } from '../src/study/uncertainty.ts';
 import { fanProfiles } from '../src/shape/profiles.ts';
 import { kernelClock } from './kernel-time.ts';
 import { buildYardstick } from './yardstick.ts';
@@ -142,9 +144,36 @@ function minuteOfSound(): () => unknown {
   return () => tachometer({ samples, sampleRate, blades: 5, expect_rpm: { low: 1500, high: 28_000 } });
 }
 
+/**
+ * Milliseconds a design of a sweep in tip diameter and speed per volt takes, without sound, on one thread, and by how much
+ * memory has grown after it [MB].
+ */
+function sweepTimes(): { readonly each_ms: number; readonly grown_MB: number } {
+  const side = (path: string, from: number, to: number) => ({ path, values: evenValues(path, from, to, 60) });
+  const made = sweepPlan(
+    project,
+    [side('fan.tipDiameter_mm', 55, 70), side('motor.velocityConstant_rpmPerV', 2500, 4500)],
+    { sound: false },
+  );
+  if (!made.ok) throw new Error(made.why);
+  const blocks = sweepBlocks(made.plan);
+  blocks.next();
+  const before = process.memoryUsage().rss;
+  const began = performance.now();
+  let designs = 0;
+  for (const { from, to } of blocks) designs += to - from;
+  return {
+    each_ms: (performance.now() - began) / designs,
+    grown_MB: (process.memoryUsage().rss - before) / 1e6,
+  };
+}
+
 const firstCall = times(1, () => assess(project))[0];
 times(100, () => assess(project));
 const warm = times(300, () => assess(project));
+times(2, () => uncertaintyOf(project));
+const intervals = times(9, () => uncertaintyOf(project));
+const swept = sweepTimes();
 const point = operatingPoint();
 const flow = panelCase();
 times(10, () => solveFlow(flow));
@@ -208,6 +237,9 @@ const rows: readonly (readonly [key: string, words: string, value: number])[] = 
   ['blade_ms', 'other blade to a new rotor to look at, median [ms]', quantile(bladeChanged, 0.5)],
   ['layers_ms', 'demo set layer by layer at 0.1 mm, median of 5 [ms]', quantile(layers, 0.5)],
   ['layers_ways_ms', 'the same with the ways to lay each part [ms]', quantile(layersAndWays, 0.5)],
+  ['intervals_2000_ms', 'intervals of 2 000 samples with drivers, median [ms]', quantile(intervals, 0.5)],
+  ['sweep_design_ms', 'sweep, one design without sound, one thread [ms]', swept.each_ms],
+  ['sweep_grown_MB', 'memory grown over 3 536 designs [MB]', swept.grown_MB],
 ];
 
 const shown = (value: number) => (Math.abs(value) < 1e-3 ? value.toExponential(1) : formatNumber(value));

@@ -181,12 +181,8 @@ export { acceptCause, inheritedDesign, type Accepted, type AcceptedCause } from 
 export { sobolPoints } from './numerics/sobol.ts';
 export { sobolIndices, type Shares } from './study/sensitivity.ts';
 export { unknownsOf, type Spreads, type Unknown, type UnknownId } from './study/unknowns.ts';
-export {
-  uncertaintyOf,
-  type Driver,
-  type Uncertainty,
-  type UncertaintyOptions,
-} from './study/uncertainty.ts';
+export { uncertaintyOf, type UncertaintyOptions } from './study/uncertainty.ts';
+export type { Driver, Uncertainty } from './study/uncertainty-types.ts';
 export { figuresOf, type Figures, type FiguresOptions } from './study/figures.ts';
 export { slopesOf, type Slope } from './study/slopes.ts';
 export {

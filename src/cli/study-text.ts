@@ -1,7 +1,7 @@
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/format.ts';
 import { signed, type Slope } from '../study/slopes.ts';
-import { ANSWERS, type AnswerId, type Uncertainty } from '../study/uncertainty.ts';
+import { ANSWERS, type AnswerId, type Uncertainty } from '../study/uncertainty-types.ts';
 import { odds } from '../study/uncertainty-words.ts';
 import { bullet, columns, wrap } from './text.ts';
 

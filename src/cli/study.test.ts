@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Slope } from '../study/slopes.ts';
-import type { Uncertainty } from '../study/uncertainty.ts';
+import type { Uncertainty } from '../study/uncertainty-types.ts';
 import { example, here, workshop } from '../../tests/program.ts';
 
 const scout = example('greenhouse-scout');

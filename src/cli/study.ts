@@ -124,12 +124,14 @@ function oneOfThem(options: StudyOptions): void {
 }
 
 const STUDY_NOTES = `
-Nothing is written but what --csv, --resume and --out name. --uncertainty draws everything that is not known before building at once: blade
-angle, section, duct losses, tip gap (from the printer's scatter), motor, battery, mass, warmth of
-the air, strength of the material. Their spreads are those the intervals of \`fanwright assess\`
-rest on, and three more. "Alone" is the share of an answer's variance that one unknown brings by
-itself, "with others" counts what it does together with the rest; both are good to a few
-per cent. The same seed gives the same answer.
+Nothing is written but what --csv, --resume and --out name.
+
+--uncertainty draws everything that is not known before building at once: blade angle, section,
+duct losses, tip gap (from the printer's scatter), motor, battery, mass, warmth of the air,
+strength of the material. The spreads are those the intervals of \`fanwright assess\` rest on, and
+three more. "Alone" is the share of an answer's variance that one unknown brings by itself, "with
+others" counts what it does together with the rest; both are good to a few per cent. The same seed
+gives the same answer.
 
 --vary gives the same table for any number of --jobs, and memory stays the same for any number of
 designs. A run that was stopped leaves a table that --resume with the same --vary carries on.
@@ -137,7 +139,7 @@ designs. A run that was stopped leaves a table that --resume with the same --var
 --best starts at the present design and changes tip and hub diameter, blades, vanes, blade angle,
 chord, camber, lip, and motor and battery among their neighbours of the catalogue. It goes by the
 low end of the intervals, so that a lucky middle wins nothing, and keeps the brief's width, minutes
-and sound, the safety factor and what this printer can make. Same seed, same proposals, for any
+and sound, the safety factor, what motor and battery stand, and what this printer can make. Same seed, same proposals, for any
 number of --jobs. With --resume the search is kept in that file after every round; run it again
 with more --evaluations to go on.
 

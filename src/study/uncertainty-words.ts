@@ -1,6 +1,6 @@
 import type { Project } from '../project/schema.ts';
 import { formatMinutes, formatNumber as n, formatPercent } from '../quantities/format.ts';
-import type { AnswerId, Driver, Uncertainty } from './uncertainty.ts';
+import type { AnswerId, Driver, Uncertainty } from './uncertainty-types.ts';
 
 /** Shrinking below this is not worth a sentence. */
 const LEAST_SHRINK = 0.03;

@@ -4,44 +4,9 @@ import type { Project } from '../project/schema.ts';
 import type { Interval } from '../quantities/interval.ts';
 import { drawableOf, type Drawable, type Drawn } from './draws.ts';
 import { sobolIndices } from './sensitivity.ts';
-import { FURTHEST, NINETY, unknownsOf, type Spreads, type Unknown, type UnknownId } from './unknowns.ts';
+import { FURTHEST, NINETY, unknownsOf, type Spreads } from './unknowns.ts';
+import { ANSWERS, type AnswerId, type Driver, type Uncertainty } from './uncertainty-types.ts';
 import { uncertaintyWords } from './uncertainty-words.ts';
-
-/** The answers that get an interval, in the order they are told. */
-export const ANSWERS = ['thrustToWeight', 'hoverThrottle', 'hover_min', 'mass_g', 'speedMargin'] as const;
-export type AnswerId = (typeof ANSWERS)[number];
-
-/** How much of an answer's spread one unknown brings. */
-export interface Driver {
-  readonly id: UnknownId;
-  readonly name: string;
-  /** Share of the variance it brings by itself, 0 to 1. */
-  readonly first: number;
-  /** The same with everything it does together with others. */
-  readonly total: number;
-  /** What the interval's width shrinks by where its spread is halved, 0 to 1; null where not tried (the smaller ones). */
-  readonly halved: number | null;
-}
-
-export interface Uncertainty {
-  readonly samples: number;
-  readonly seed: number;
-  readonly unknowns: readonly Unknown[];
-  /** Median with the 5 and 95 % points; null where fewer than 9 in 10 draws have the answer. */
-  readonly answers: Readonly<Record<AnswerId, Interval | null>>;
-  /** Chances, 0 to 1. */
-  readonly chances: {
-    readonly lifts: number;
-    /** Hovers as long as the brief wants. */
-    readonly minutes: number;
-    /** Full throttle stays within the safety factor. */
-    readonly strength: number;
-    readonly all: number;
-  };
-  /** Largest total share first. */
-  readonly drivers: Readonly<Record<AnswerId, readonly Driver[]>>;
-  readonly words: readonly string[];
-}
 
 export interface UncertaintyOptions {
   /** 64 to 65 536; left out: 2 000. */
