@@ -17,9 +17,6 @@ export const around = (value: number, half: number): Interval => ({
 /** Half of an interval that need not lie evenly about its value. */
 export const halfOf = ({ low, high }: Interval): number => (high - low) / 2;
 
-/** One standard deviation of what an interval says, for those who weigh evidence. */
-export const deviationOf = (interval: Interval): number => halfOf(interval) / NINETY;
-
 /** Root of the sum of squares: how independent errors add up. */
 export const together = (...errors: readonly number[]): number => Math.hypot(...errors);
 

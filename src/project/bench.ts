@@ -238,8 +238,6 @@ export const benchRunSchema = z.looseObject({
 
 export type BenchRun = z.infer<typeof benchRunSchema>;
 export type BenchRig = z.infer<typeof rigSchema>;
-export type BenchAir = z.infer<typeof benchAirSchema>;
 export type BenchRow = z.infer<typeof benchRowSchema>;
 export type AirReading = z.infer<typeof airReadingSchema>;
 export type Observed = z.infer<typeof observedSchema>;
-export type ShakeReading = z.infer<typeof shakeReadingSchema>;

@@ -613,7 +613,6 @@ export type Section = z.infer<typeof sectionSchema>;
 export type BladeStation = z.infer<typeof bladeStationSchema>;
 export type Duct = z.infer<typeof ductSchema>;
 export type Stator = z.infer<typeof statorSchema>;
-export type Purchases = z.infer<typeof purchasesSchema>;
 export type Printer = z.infer<typeof printerSchema>;
 export type Material = z.infer<typeof materialSchema>;
 export type BalanceRun = z.infer<typeof balanceRunSchema>;

@@ -224,4 +224,4 @@ function bladeProfile(fan: Fan, layout: FanLayout, steps: number): Profile {
   return oriented([...front, ...back.reverse()]);
 }
 
-export { oriented, revolvedVolume } from './profile.ts';
+export { revolvedVolume } from './profile.ts';

@@ -17,9 +17,6 @@ export const SWEEP: RigPlan = {
   jetOnPan: true,
 };
 
-/** One reading at full throttle, of thrust alone. */
-export const SINGLE: RigPlan = { ...SWEEP, throttles: [1], reads: [] };
-
 /** A cause by its chance; `only` keeps to some. */
 export function drawCause(specs: readonly CauseSpec[], random: Random): CauseSpec {
   let left = random.even() * specs.reduce((s, c) => s + c.prior, 0);
