@@ -14,7 +14,7 @@ export interface ProposedChange {
   /** What going back on this one alone would cost: low ends of the proposal less those without the change. */
   readonly hover_min: number;
   readonly thrustToWeight: number;
-  /** Limits that would be broken without it. */
+  /** Limits that the proposal keeps and that would be broken without it. */
   readonly needed: readonly string[];
   readonly words: string;
 }
@@ -105,6 +105,7 @@ function proposalOf(project: Project, member: Member): BestProposal {
   const { variables, here, projectAt } = bestSpace(project);
   const proposed = projectAt(member.x);
   const figures = robustFigures(proposed);
+  const broken = brokenBy(proposed, figures);
   const changes = variables.flatMap((variable, k): ProposedChange[] => {
     const back = projectAt(member.x.with(k, here[k]));
     const found = differences(back, proposed);
@@ -115,7 +116,7 @@ function proposalOf(project: Project, member: Member): BestProposal {
       differences: found,
       hover_min: figures.hover_min.low - without.hover_min.low,
       thrustToWeight: figures.thrustToWeight.low - without.thrustToWeight.low,
-      needed: brokenBy(back, without),
+      needed: brokenBy(back, without).filter((name) => !broken.includes(name)),
     };
     return [{ ...change, words: changeWords(change, variable.name, here[k], member.x[k], back, proposed) }];
   });
