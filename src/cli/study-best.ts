@@ -122,7 +122,10 @@ function bestText(project: Project, answer: BestAnswer): string {
     shown.map((p, i) => changesText(nearest ? 'Nearest' : `Proposal ${i + 1}`, p)).join('\n') +
     '\n' +
     wrap(
-      'In brackets the low end of the interval, which the search goes by. No proposal beats another in both minutes and thrust. They keep width, minutes, strength, currents, sound and what can be printed, as the brief, the parts, the printer and the safety factor say; look at each with `fanwright assess` before printing.',
+      'In brackets the low end of the interval, which the search goes by.' +
+        (nearest
+          ? ''
+          : ' No proposal beats another in both minutes and thrust. They keep width, minutes, strength, currents, sound and what can be printed, as the brief, the parts, the printer and the safety factor say; look at each with `fanwright assess` before printing.'),
     )
   );
 }
