@@ -133,8 +133,8 @@ three more. "Alone" is the share of an answer's variance that one unknown brings
 others" counts what it does together with the rest; both are good to a few per cent. The same seed
 gives the same answer.
 
---vary gives the same table for any number of --jobs, and memory stays the same for any number of
-designs. A run that was stopped leaves a table that --resume with the same --vary carries on.
+--vary gives the same table for any number of --jobs; rows go to the table as they are made. A run
+that was stopped leaves a table that --resume with the same --vary carries on.
 
 --best starts at the present design and changes tip and hub diameter, blades, vanes, blade angle,
 chord, camber, lip, and motor and battery among their neighbours of the catalogue. It goes by the
