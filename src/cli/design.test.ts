@@ -11,7 +11,13 @@ describe('design', () => {
     const { code, out, err } = child('design', demo, '--rpm', '15333');
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/^Greenhouse scout: 5 blades with a straight chord that prints well\n/);
-    for (const heading of ['Stations', 'Design point, one fan', 'Off the design, as drawn', 'The craft', 'To mind'])
+    for (const heading of [
+      'Stations',
+      'Design point, one fan',
+      'Off the design, as drawn',
+      'The craft',
+      'To mind',
+    ])
       expect(out).toContain(`\n${heading}\n`);
     expect(out).toMatch(/Hover time +\d+ min \d+ s +\d+ min \d+ s/);
     expect(out).not.toMatch(/NaN|undefined|Infinity/);
