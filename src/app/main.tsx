@@ -17,6 +17,7 @@ import './style/size.css';
 import './style/strength.css';
 import './style/sound.css';
 import './style/balance.css';
+import './style/coupon.css';
 import './style/layers.css';
 import './style/tach.css';
 import './style/bench.css';

@@ -106,7 +106,7 @@ export function PartsList() {
               : 'Millimetres; every part closed and as it lies on the bed.'}
         </span>
       </p>
-      <MoreFiles project={project} base={base} ready={!busy && parts.length > 0} />
+      <MoreFiles project={project} base={base} ready={!busy && parts.length > 0} parts={parts} />
       <p className="caution">
         Neighbouring rotors turn opposite ways: print each hand as often as the list says. A printed rotor can
         burst. Look each one over for cracks and loose layers, balance it, and run it the first time behind a

@@ -3,6 +3,7 @@ import { NumberField } from '../field/NumberField.tsx';
 import { TextField } from '../field/TextField.tsx';
 import { PartPicker } from '../makeup/PartPicker.tsx';
 import { useApp } from '../state/store.ts';
+import { CouponCard } from './CouponCard.tsx';
 import { DivisionCard } from './DivisionCard.tsx';
 import { AssemblyCard } from './AssemblyCard.tsx';
 import { LayersCard } from './LayersCard.tsx';
@@ -62,6 +63,7 @@ export function PrintStage() {
             : 'Melting filament gives off fumes and fine particles: air the room, and keep out of it while it prints if you can. The nozzle and the bed burn.'}
         </p>
       </section>
+      <CouponCard />
       <section className="card" aria-labelledby="material-title">
         <h2 id="material-title">Material</h2>
         <PartPicker group="material" />

@@ -1,7 +1,7 @@
 import { loadKernel } from '../../make/kernel.ts';
 import { make } from '../../make/make.ts';
 import { isGeometryFaultError } from '../../make/part.ts';
-import { loadStepKernel, StepFault, stepOfAssembly } from '../../make/step/step.ts';
+import { loadStepKernel, StepFault, stepOfAssembly, stepOfPart } from '../../make/step/step.ts';
 import type { Project } from '../../project/schema.ts';
 
 /** What the worker says while it works, and last. */
@@ -12,11 +12,23 @@ export type StepAnswer =
 
 const say = (answer: StepAnswer) => postMessage(answer);
 
-async function write(project: Project): Promise<void> {
+/** What is asked for: the craft put together, or one part by its id. */
+export interface StepAsked {
+  readonly project: Project;
+  readonly partId: string | null;
+}
+
+async function write({ project, partId }: StepAsked): Promise<void> {
   try {
     const [kernel, step] = await Promise.all([loadKernel(), loadStepKernel()]);
     const made = await make(project, { kernel });
     say({ kind: 'done', done_ratio: 0 });
+    const part = partId === null ? null : made.parts.find(({ id }) => id === partId);
+    if (part) {
+      const bytes = new Uint8Array(stepOfPart({ step, kernel, project, made }, part));
+      return say({ kind: 'file', bytes, missing: [] });
+    }
+    if (partId !== null) return say({ kind: 'refused', why: ['This part is no longer in the design.'] });
     const { bytes, missing } = stepOfAssembly({ step, kernel, project, made }, (done_ratio) =>
       say({ kind: 'done', done_ratio }),
     );
@@ -31,4 +43,4 @@ async function write(project: Project): Promise<void> {
   }
 }
 
-addEventListener('message', (event: MessageEvent<Project>) => void write(event.data));
+addEventListener('message', (event: MessageEvent<StepAsked>) => void write(event.data));

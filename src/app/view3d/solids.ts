@@ -65,6 +65,8 @@ export interface SolidsWorker {
     project: Named,
     wanted: PartFile,
   ): Promise<{ readonly ok: true; readonly bytes: Uint8Array<ArrayBuffer> } | Refused>;
+  /** The coupon as STL. */
+  coupon(): Promise<{ readonly ok: true; readonly bytes: Uint8Array<ArrayBuffer> } | Refused>;
   /** The 3MF files, one for each bed, named from `stem`. */
   beds(
     project: Project,

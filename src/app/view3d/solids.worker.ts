@@ -1,6 +1,7 @@
 import { expose, transfer } from 'comlink';
 import { assemble, type Assembly } from '../../make/assembly.ts';
 import { checkProject } from '../../make/interference-project.ts';
+import { couponMesh } from '../../make/coupon.ts';
 import { loadKernel, type Kernel } from '../../make/kernel.ts';
 import { make, type Made } from '../../make/make.ts';
 import { isGeometryFaultError, makePart, presentKinds } from '../../make/part.ts';
@@ -96,6 +97,11 @@ const worker: SolidsWorker = {
       if (!part) return { ok: false as const, why: ['This part is no longer in the design.'] };
       return { ok: true as const, bytes: owned(writeStl(part, part.name)) };
     }),
+  coupon: () =>
+    refusing(async () => ({
+      ok: true as const,
+      bytes: owned(writeStl(couponMesh(await ready()), 'coupon')),
+    })),
   beds: (project, stem) =>
     refusing(async () => {
       const made = await madeOf(project);
