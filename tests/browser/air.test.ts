@@ -108,7 +108,7 @@ describe('what the section is made of', () => {
     const shaft = page.locator('#loss-card');
     const first = await shaft.innerText();
     const rough = page.getByLabel('Blade roughness', { exact: true });
-    await rough.fill('0.1');
+    await rough.fill('0.4');
     await rough.press('Enter');
     expect(await shaft.innerText()).not.toBe(first);
     await page.keyboard.press('Control+z');

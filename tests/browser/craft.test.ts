@@ -50,7 +50,7 @@ describe('the craft', () => {
     const said = await verdict(page);
     expect(await table.locator('tr.present').innerText()).toMatch(/^4 in a ring[^]*now/);
     await table.getByRole('button', { name: 'Use this layout: 6 in two rows' }).press('Enter');
-    expect(await page.getByLabel('Number of fans').inputValue()).toBe('6');
+    expect(await page.getByLabel('Number of fans', { exact: true }).inputValue()).toBe('6');
     expect(await page.getByLabel('Layout', { exact: true }).inputValue()).toBe('two rows');
     expect(await verdict(page)).not.toBe(said);
     await page.locator(worked).waitFor();
