@@ -15,7 +15,7 @@ import {
   shakingForce,
 } from './grade.ts';
 import { bestOrder, massVector } from './order.ts';
-import { seededRandom } from './random.ts';
+import { seededRandom } from '../numerics/random.ts';
 import { readTrialRuns } from './trial-runs.ts';
 
 const RPM = Math.PI / 30;

@@ -1,4 +1,4 @@
-import { seededRandom } from './random.ts';
+import { seededRandom } from '../numerics/random.ts';
 import type { RotorScatter } from './scatter.ts';
 
 /** What many printed rotors came to [kg m]. */

@@ -1,4 +1,4 @@
-import { seededRandom } from './random.ts';
+import { seededRandom } from '../numerics/random.ts';
 
 /** Blade counts up to which every order is tried; the longest list takes (10 - 1)! / 2 = 181 440 orders. */
 export const EXACT_UP_TO = 10;

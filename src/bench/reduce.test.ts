@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { assess } from '../assess/assess.ts';
-import { seededRandom } from '../balance/random.ts';
+import { seededRandom } from '../numerics/random.ts';
 import { benchRunSchema, type BenchRun } from '../project/bench.ts';
 import { readProject } from '../project/read.ts';
 import { GRAVITY } from '../quantities/constants.ts';

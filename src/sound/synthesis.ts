@@ -1,3 +1,4 @@
+import { seededRandom } from '../numerics/random.ts';
 import { aFactor, THIRD_OCTAVES } from './weighting.ts';
 import { meanSquareOf } from './levels.ts';
 import type { SoundAt } from './types.ts';
@@ -8,17 +9,6 @@ export const SAMPLE_RATE = 44_100;
 /** What a rendering is and is not, for whoever hears it. */
 export const SYNTHESIS_NOTE =
   'A synthesis from predicted levels, not a recording: it shows pitch and mixture of tones and hiss, not how loud the craft is, nor its flutter in flight.';
-
-/** A small random generator, the same numbers for the same seed (mulberry32). */
-function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 /** Sines that stand for a band of noise, and how far fans differ in speed so that they beat as they do in flight. */
 const SINES_A_BAND = 24;
@@ -36,7 +26,7 @@ export function synthesize(
   seed = 1,
   reference = 0.06,
 ): Float32Array<ArrayBuffer> {
-  const random = seeded(seed);
+  const random = seededRandom(seed).even;
   const parts: { frequency: number; meanSquare: number }[] = [];
   for (const tone of at.tones) {
     if (tone.frequency_Hz > SAMPLE_RATE / 2.3) continue;

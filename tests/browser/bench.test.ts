@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/assess/model.ts';
 import { demoProject } from '../../src/app/state/examples.ts';
-import { seededRandom } from '../../src/balance/random.ts';
+import { seededRandom } from '../../src/numerics/random.ts';
 import { NOTHING } from '../../src/bench/diagnose/unknowns.ts';
 import { SWEEP } from '../../src/bench/synthetic/cases.ts';
 import { syntheticRig } from '../../src/bench/synthetic/rig.ts';

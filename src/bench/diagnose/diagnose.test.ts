@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { seededRandom } from '../../balance/random.ts';
+import { seededRandom } from '../../numerics/random.ts';
 import { benchRunSchema, type BenchRun } from '../../project/bench.ts';
 import { readProject } from '../../project/read.ts';
 import { rpmFromAngularSpeed } from '../../quantities/units.ts';

@@ -1,5 +1,5 @@
 import type { Model } from '../../assess/model.ts';
-import type { Random } from '../../balance/random.ts';
+import type { Random } from '../../numerics/random.ts';
 import { causesFor, type CauseSpec } from '../diagnose/causes.ts';
 import { NOTHING, ordinarySpread, UNKNOWN_IDS, type UnknownId } from '../diagnose/unknowns.ts';
 import type { Lack } from './lacking.ts';

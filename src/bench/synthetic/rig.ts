@@ -1,6 +1,6 @@
 import { ANNULI } from '../../air/rotor.ts';
 import { highestSpeed, type Model } from '../../assess/model.ts';
-import type { Random } from '../../balance/random.ts';
+import type { Random } from '../../numerics/random.ts';
 import { interpolateLinear } from '../../numerics/interpolate.ts';
 import { bentFan, runBent } from '../diagnose/bent-fan.ts';
 import type { CauseId } from '../diagnose/causes.ts';

@@ -1,5 +1,5 @@
-import type { Random } from '../../balance/random.ts';
-import { seededRandom } from '../../balance/random.ts';
+import type { Random } from '../../numerics/random.ts';
+import { seededRandom } from '../../numerics/random.ts';
 import type { CauseId } from '../diagnose/causes.ts';
 import type { Evidence } from '../diagnose/evidence.ts';
 import { nextTests, rankedCauses, unexplained } from '../diagnose/verdict.ts';

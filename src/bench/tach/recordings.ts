@@ -1,3 +1,5 @@
+import { seededRandom } from '../../numerics/random.ts';
+
 /**
  * Recordings made of numbers, for the tests of the tachometer and for rigs that are made up whole: every tone of a fan with
  * its disturbers, invented but for the physics. The same seed gives the same sound.
@@ -39,13 +41,7 @@ export interface Chance {
 }
 
 export function chanceFrom(seed: number): Chance {
-  let state = (seed ^ 0x9e3779b9) >>> 0;
-  const next = () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+  const { even: next } = seededRandom(seed ^ 0x9e3779b9);
   const uniform = (low = 0, high = 1) => low + (high - low) * next();
   return {
     uniform,

@@ -1,6 +1,7 @@
 import type { Rotation } from '../kind.ts';
 import type { Mesh } from '../mesh.ts';
 import { measure, moved } from '../mesh.ts';
+import { combined } from '../placement.ts';
 
 /** A direction in the frame of a part. */
 export type Direction = readonly [number, number, number];
@@ -52,13 +53,5 @@ export function laid<P extends Mesh & { readonly placement: readonly number[] }>
     r[8] * bottom,
     1,
   ]);
-  return { ...mesh, placement: product(m, back) };
-}
-
-/** a times b, 4 by 4, column after column. */
-function product(a: readonly number[], b: readonly number[]): number[] {
-  return Array.from({ length: 16 }, (_, i) => {
-    const [row, column] = [i % 4, Math.floor(i / 4)];
-    return [0, 1, 2, 3].reduce((sum, k) => sum + a[4 * k + row] * b[4 * column + k], 0);
-  });
+  return { ...mesh, placement: combined(m, back) };
 }
